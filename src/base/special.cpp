@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+#include "base/special.hpp"
+
+#include "base/assert.hpp"
+
+#include <cmath>
+
+namespace rakeline::base {
+
+double bessel_j0(double x) {
+    return std::cyl_bessel_j(0.0, x);
+}
+double bessel_j1(double x) {
+    return std::cyl_bessel_j(1.0, x);
+}
+
+std::complex<double> bessel_tube_ratio(double a) {
+    RL_ASSERT(a >= 0.0);
+    // With z = a sqrt(-j), z^2 = -j a^2. The continued fraction of J1/J0 (Abramowitz and Stegun
+    // 9.1.73, from memory): J1(z)/J0(z) = z/(2 - z^2/(4 - z^2/(6 - ...))), evaluated from the far
+    // end; it converges for every z that is no zero of J0, and these z never are.
+    const std::complex<double> z2(0.0, -a * a);
+    const int terms = 40 + 2 * static_cast<int>(a);
+    std::complex<double> tail(2.0 * (terms + 1), 0.0);
+    for (int k = terms; k >= 1; --k)
+        tail = 2.0 * k - z2 / tail;
+    return 1.0 / tail;
+}
+
+}  // namespace rakeline::base

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "study/study.hpp"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+/// Drawings as plain data: lines, fills, labels, each with what it shows. One drawing serves the
+/// window, picking, report pages and exports. Coordinates in metres of the thing drawn: plan
+/// (x across, z back downward on the page: the screen at the top), section (z back to the right, y
+/// up).
+namespace rakeline::drawing {
+
+/// How heavy a line is: cut through, seen, or only helping.
+enum class Weight { cut, seen, helper };
+
+/// What a mark means; each output has its own colours for these.
+enum class Ink {
+    line,    ///< walls, floors, seats
+    quiet,   ///< dimensions, grid, axes
+    beam,    ///< light of the projectors
+    screen,  ///< the picture surface
+    sight,   ///< sight lines
+    sound,   ///< loudspeakers and their axes
+    holds,
+    near,
+    missed,
+};
+
+/// What is shown, so that a click selects it.
+struct Shows {
+    enum class Kind {
+        nothing,
+        seat,
+        row,
+        projector,
+        loudspeaker,
+        screen,
+        hall
+    } kind = Kind::nothing;
+    int index = 0;
+    bool operator==(const Shows&) const = default;
+};
+
+struct Line {
+    std::vector<glm::dvec2> points;
+    Weight weight = Weight::seen;
+    Ink ink = Ink::line;
+    bool closed = false;
+    bool dashed = false;
+    Shows shows;
+};
+
+struct Fill {
+    std::vector<glm::dvec2> points;  ///< simple polygon
+    Ink ink = Ink::line;
+    double strength = 0.15;  ///< 0 to 1 of the ink
+    Shows shows;
+};
+
+enum class Anchor { left, centre, right };
+
+struct Label {
+    glm::dvec2 at{0.0};
+    std::string text;
+    Anchor anchor = Anchor::centre;
+    Ink ink = Ink::quiet;
+    bool vertical = false;  ///< reads upward
+    double size = 1.0;      ///< times the output's normal lettering
+    Shows shows;
+};
+
+/// A measured distance with ticks at its ends; outputs print its length in their unit system.
+struct Dimension {
+    glm::dvec2 from{0.0};
+    glm::dvec2 to{0.0};
+    double offset_m = 0.0;  ///< the dimension line stands off to the left of from->to
+    base::Unit unit = base::Unit::metre;
+    std::string prefix;  ///< "throw ", "R "
+};
+
+using Item = std::variant<Line, Fill, Label, Dimension>;
+
+struct Drawing {
+    std::string title;
+    std::vector<Item> items;  ///< painted in order
+    glm::dvec2 low{0.0};      ///< bounds of everything
+    glm::dvec2 high{0.0};
+    bool y_down = false;  ///< plan: second coordinate runs down the page
+};
+
+/// What to draw and what stands out.
+struct DrawingChoice {
+    std::optional<int> projector;
+    std::optional<int> format;
+    std::optional<int> seat;                     ///< selected
+    const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
+    bool dimensions = true;
+};
+
+Drawing plan(const study::Study& study, const DrawingChoice& choice);
+Drawing long_section(const study::Study& study, const DrawingChoice& choice);
+
+}  // namespace rakeline::drawing

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "study/figure.hpp"
+#include "study/working.hpp"
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+/// The register of all figures: adding one is one entry with one function, in
+/// figures_<subject>.cpp.
+namespace rakeline::study {
+
+struct Study;
+
+/// Which value of a figure is meant. Indices as in Figure; `index` along the axis.
+struct Cell {
+    const Study& study;
+    int projector = 0;
+    int format = 0;
+    int loudspeaker = 0;
+    int band = 0;
+    int index = 0;  ///< seat, row or band by the definition's axis
+};
+
+struct FigureDefinition {
+    const char* id;  ///< "picture.throw_ratio"
+    Subject subject;
+    const char* label;  ///< in the window: "Throw ratio"
+    base::Unit unit;
+    Per per;
+    const char* meaning;  ///< one plain sentence
+    const char* formula;  ///< with the symbols that `evaluate` records
+    const char* source;   ///< document, or "common practice, no source", or "derived: ..."
+    /// The value, or nothing where it is not defined there (no row in front, no such picture).
+    std::optional<double> (*evaluate)(const Cell& cell, Working& working);
+    bool third_octaves = false;  ///< axis band runs over sound::kThirds instead of kOctaves
+
+    Axis axis() const {
+        if (per.seat) return Axis::seat;
+        if (per.row) return Axis::row;
+        return per.band ? Axis::band : Axis::none;
+    }
+};
+
+/// All figures, by subject in the order of the subjects, ids unique.
+std::span<const FigureDefinition> figure_register();
+const FigureDefinition* find_definition(std::string_view id);
+
+/// Entries of one subject; the five files that define them.
+std::span<const FigureDefinition> room_figures();
+std::span<const FigureDefinition> picture_figures();
+std::span<const FigureDefinition> light_figures();
+std::span<const FigureDefinition> sight_figures();
+std::span<const FigureDefinition> sound_figures();
+
+}  // namespace rakeline::study

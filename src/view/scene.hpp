@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "base/result.hpp"
+#include "drawing/drawing.hpp"
+#include "drawing/room_mesh.hpp"
+
+#include <glm/mat4x4.hpp>
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+/// The 3D view: draws a RoomMesh into the current OpenGL 3.3 core framebuffer, and picks.
+namespace rakeline::view {
+
+struct Camera {
+    glm::dvec3 target{0.0, 2.0, 10.0};
+    double yaw_rad = 0.6;     ///< about the vertical; 0 looks toward the screen wall
+    double pitch_rad = 0.35;  ///< looking down
+    double distance_m = 25.0;
+    double field_rad = 0.7;  ///< vertical
+    bool seated = false;     ///< at `eye`, looking at `target`
+    glm::dvec3 eye{0.0};
+
+    glm::dvec3 position() const;
+    glm::dmat4 camera_from_room() const;
+    glm::dmat4 clip_from_camera(double aspect) const;
+};
+
+/// A camera that sees the whole hall; one that sits in a seat and looks at the picture.
+Camera overview(const study::Study& study);
+Camera seat_camera(const study::Study& study, int seat, int format);
+
+/// Colour (sRGB) and mark of one seat.
+struct SeatPaint {
+    float r = 0.6f, g = 0.6f, b = 0.6f;
+    bool missed = false;  ///< also gets a mark: colour is never alone
+    bool selected = false;
+};
+
+struct SceneOptions {
+    bool beams = true;
+    bool ceiling = false;          ///< and the walls nearest the eye
+    std::vector<SeatPaint> seats;  ///< per seat; empty: plain
+    int hidden_seat = -1;          ///< not drawn: the one the camera sits in
+};
+
+/// Owns the GL objects. Needs a current 3.3 core context for its whole life.
+class Scene {
+public:
+    Scene();
+    ~Scene();
+    Scene(const Scene&) = delete;
+    Scene& operator=(const Scene&) = delete;
+
+    void load(const drawing::RoomMesh& mesh);
+    /// Draws into framebuffer `target` over `x, y, width, height` pixels (y from the bottom).
+    void draw(unsigned target,
+              int x,
+              int y,
+              int width,
+              int height,
+              const Camera& camera,
+              const SceneOptions& options);
+    /// What lies under a pixel of the last size drawn (x right, y up from the lower left corner).
+    drawing::Shows pick(
+        int x, int y, int width, int height, const Camera& camera, const SceneOptions& options);
+
+private:
+    struct Gpu;
+    std::unique_ptr<Gpu> gpu_;
+};
+
+struct Picture {
+    int width = 0;
+    int height = 0;
+    std::vector<unsigned char> rgba;  ///< rows from the top
+};
+
+/// Calls `draw` with a surfaceless EGL context current (no X server needed).
+base::Problems with_offscreen_context(const std::function<void()>& draw);
+
+/// One picture of a mesh, off screen, multisampled. Nothing but a Problem where no EGL device is.
+base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
+                                        const Camera& camera,
+                                        const SceneOptions& options,
+                                        int width,
+                                        int height);
+
+}  // namespace rakeline::view
