@@ -74,6 +74,7 @@ public:
 void describe(FieldVisitor& v, Layout& x);
 void describe(FieldVisitor& v, Hall& x);
 void describe(FieldVisitor& v, Screen& x);
+void describe(FieldVisitor& v, ScreenSurface& x);
 void describe(FieldVisitor& v, Format& x);
 void describe(FieldVisitor& v, Projector& x);
 void describe(FieldVisitor& v, Lens& x);

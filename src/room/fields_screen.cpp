@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "room/fields_internal.hpp"
+
+#include <array>
+
+namespace rakeline::room {
+namespace {
+
+using base::radians;
+using base::Unit;
+
+constexpr auto kMaskingModes =
+    std::to_array<const char*>({"common_height", "common_width", "four_way", "fixed"});
+constexpr auto kMovingEdges = std::to_array<const char*>({"top", "bottom", "both"});
+constexpr auto kLobes = std::to_array<const char*>({"matte", "mirror", "retro"});
+constexpr auto kPatterns = std::to_array<const char*>({"none", "square", "staggered"});
+
+}  // namespace
+
+void describe(FieldVisitor& v, ScreenSurface& x) {
+    v.text({"name", "Surface", "What the sheet is called in its series."}, x.name);
+    choice(v, {"lobe", "Lobe", "Where the sheet sends more light than a matte one."}, kLobes,
+           x.lobe);
+    v.number({{"peak_gain", "Peak gain", "Luminance over that of a perfect matte white, at best."},
+              Unit::ratio,
+              0.05,
+              10.0},
+             x.peak_gain);
+    v.number(
+        {{"matte_gain", "Matte part", "The part of the gain that is the same in all directions."},
+         Unit::ratio,
+         0.0,
+         2.0},
+        x.matte_gain);
+    v.number({{"half_gain_angle_deg", "Half-gain angle", "Where the gain falls to half its peak."},
+              Unit::radian,
+              radians(1.0),
+              radians(89.0)},
+             x.half_gain_angle_rad);
+    v.flag({"gain_includes_perforation", "Gain measured perforated",
+            "Whether the gain was measured with the holes in, so that they are counted once."},
+           x.gain_includes_perforation);
+}
+
+void describe(FieldVisitor& v, Perforation& x) {
+    choice(v,
+           {"pattern", "Pattern", "How the holes stand: none, square, or staggered by 60 degrees."},
+           kPatterns, x.pattern);
+    v.number({{"hole_diameter_m", "Hole diameter", "Of one hole."}, Unit::millimetre, 0.0001, 0.01},
+             x.hole_diameter_m);
+    v.number({{"pitch_m", "Pitch", "Between the centres of neighbouring holes."},
+              Unit::millimetre,
+              0.0002,
+              0.05},
+             x.pitch_m);
+}
+
+void describe(FieldVisitor& v, Screen& x) {
+    v.number({{"width_m", "Frame width", "Chord of the largest opening."}, Unit::metre, 0.5, 60.0},
+             x.width_m);
+    v.number({{"height_m", "Frame height", "Of the largest opening, along the surface."},
+              Unit::metre,
+              0.3,
+              40.0},
+             x.height_m);
+    v.number({{"sill_m", "Sill", "Lower edge of the frame above the floor datum, before tilt."},
+              Unit::metre,
+              -10.0,
+              40.0},
+             x.sill_m);
+    v.number({{"setback_m", "Setback", "From the screen wall to the surface on the centre line."},
+              Unit::metre,
+              0.0,
+              50.0},
+             x.setback_m);
+    v.number({{"radius_m", "Radius", "Of the curved screen; 0 for a flat one."},
+              Unit::metre,
+              0.0,
+              1000.0},
+             x.radius_m);
+    v.number({{"tilt_deg", "Tilt back", "Leans back about its horizontal centre line."},
+              Unit::radian,
+              radians(-20.0),
+              radians(20.0)},
+             x.tilt_rad);
+    choice(v, {"masking", "Masking", "Which black edges move between formats."}, kMaskingModes,
+           x.masking);
+    choice(v, {"moving_edge", "Moving edge", "Common width: the edge that moves."}, kMovingEdges,
+           x.moving_edge);
+    group(v, {"surface", "Surface", "How the sheet sends light back."}, x.surface);
+    group(v, {"perforation", "Perforation", "The holes that the sound passes."}, x.perforation);
+    v.number({{"sheet_thickness_m", "Sheet thickness", "Of the sheet."},
+              Unit::millimetre,
+              0.00005,
+              0.01},
+             x.sheet_thickness_m);
+    v.number(
+        {{"sheet_mass_kg_m2", "Sheet mass", "Mass per area as hung."}, Unit::kg_per_m2, 0.02, 20.0},
+        x.sheet_mass_kg_m2);
+}
+
+void describe(FieldVisitor& v, Format& x) {
+    v.text({"name", "Name", "How the trade calls it, for example 2.39."}, x.name);
+    v.number({{"aspect_ratio", "Aspect ratio", "Width of the opening over its height."},
+              Unit::ratio,
+              0.5,
+              5.0},
+             x.aspect_ratio);
+    v.optional_number({{"opening_width_m", "Opening width",
+                        "Four-way masking: the width wanted; left out, the largest."},
+                       Unit::metre,
+                       0.3,
+                       60.0},
+                      x.opening_width_m);
+}
+
+}  // namespace rakeline::room
