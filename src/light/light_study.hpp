@@ -45,7 +45,7 @@ double target_luminance_cdm2(room::SourceKind kind);
 
 /// One projector showing one format; every factor kept so that it can be shown.
 struct PictureLight {
-    double lamp_flux_lm = 0.0;        ///< electrical power x efficacy x ageing (chain only)
+    double lamp_flux_lm = 0.0;        ///< electrical power x efficacy x ageing; 0 if measured
     double chain_flux_lm = 0.0;       ///< out of the lens, whole lit gate or imager
     double use_fraction = 0.0;        ///< of that flux, through the part that the format uses
     double port_incidence_rad = 0.0;  ///< axis against the port's glass

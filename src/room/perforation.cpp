@@ -3,6 +3,7 @@
 
 #include "base/assert.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace rakeline::room {
@@ -15,7 +16,7 @@ double open_area(const Perforation& perforation) {
     const double hole_m2 = 0.25 * base::kPi * d * d;
     const bool square = perforation.pattern == PerforationPattern::square;
     const double cell_m2 = square ? b * b : 0.5 * std::sqrt(3.0) * b * b;
-    return hole_m2 / cell_m2;
+    return std::min(1.0, hole_m2 / cell_m2);
 }
 
 }  // namespace rakeline::room

@@ -11,8 +11,9 @@ namespace rakeline::room {
 ///     pi d^2 / (2 sqrt(3) b^2)   staggered at 60 degrees
 ///       d  hole diameter, b  pitch between centres of neighbouring holes, m
 ///
-/// 0 where there are no holes. Holds while holes do not overlap, d <= b.
-/// Source: derived from one cell of the pattern, b^2 for square, b^2 sqrt(3)/2 for staggered.
+/// 0 where there are no holes. Holds while holes do not overlap, d <= b; beyond that the sheet
+/// counts as all hole once the formula says so (1). Source: derived from one cell of the pattern,
+/// b^2 for square, b^2 sqrt(3)/2 for staggered.
 double open_area(const Perforation& perforation);
 
 }  // namespace rakeline::room
