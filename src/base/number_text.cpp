@@ -6,27 +6,73 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <limits>
 
 namespace rakeline::base {
+namespace {
+
+/// More digits than a double has, where the machine knows such a type.
+using Wide = long double;
+
+std::string_view trimmed(std::string_view text) {
+    const auto is_space = [](char c) { return c == ' ' || c == '\t'; };
+    while (!text.empty() && is_space(text.front()))
+        text.remove_prefix(1);
+    while (!text.empty() && is_space(text.back()))
+        text.remove_suffix(1);
+    return text;
+}
+
+template <class Number>
+std::optional<Number> parse_as(std::string_view text) {
+    text = trimmed(text);
+    if (text.starts_with('+')) text.remove_prefix(1);
+    if (text.starts_with('+')) return std::nullopt;
+    Number value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
+        return std::nullopt;
+    }
+    return value;
+}
+
+template <class Number, class... Form>
+std::string to_text(Number value, Form... form) {
+    char buffer[400];
+    const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value, form...);
+    RL_ASSERT(error == std::errc{});
+    return {buffer, end};
+}
+
+/// Digits of the mantissa from the first that is not zero.
+int significant_digits(std::string_view text) {
+    int digits = 0;
+    for (const char c : text.substr(0, text.find_first_of("eE"))) {
+        const bool is_digit = c >= '0' && c <= '9';
+        if (is_digit && (digits > 0 || c != '0')) ++digits;
+    }
+    return digits;
+}
+
+}  // namespace
 
 std::string fixed_text(double value, int decimals) {
     RL_ASSERT(decimals >= 0 && decimals <= 15);
     if (std::isnan(value)) return "-";
-    char buffer[400];
-    const auto [end, error] =
-        std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
-    RL_ASSERT(error == std::errc{});
-    std::string out(buffer, end);
+    std::string out = to_text(value, std::chars_format::fixed, decimals);
     const bool is_zero = out.find_first_of("123456789in") == std::string::npos;
     if (is_zero && out.starts_with('-')) out.erase(0, 1);
     return out;
 }
 
 std::string exact_text(double value) {
-    char buffer[64];
-    const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value);
-    RL_ASSERT(error == std::errc{});
-    return {buffer, end};
+    return to_text(value);
+}
+
+std::string plain_text(double value) {
+    const double magnitude = std::abs(value);
+    const bool readable = value == 0.0 || (magnitude >= 1e-6 && magnitude < 1e15);
+    return readable ? to_text(value, std::chars_format::fixed) : to_text(value);
 }
 
 std::string significant_text(double value, int digits) {
@@ -34,29 +80,37 @@ std::string significant_text(double value, int digits) {
     if (value == 0.0 || !std::isfinite(value)) return fixed_text(value, 0);
     const double magnitude = std::abs(value);
     if (magnitude < 1e-4 || magnitude >= 1e9) {
-        char buffer[64];
-        const auto [end, error] = std::to_chars(buffer, buffer + sizeof buffer, value,
-                                                std::chars_format::scientific, digits - 1);
-        RL_ASSERT(error == std::errc{});
-        return {buffer, end};
+        return to_text(value, std::chars_format::scientific, digits - 1);
     }
     const int whole_digits = static_cast<int>(std::floor(std::log10(magnitude))) + 1;
     return fixed_text(value, std::clamp(digits - whole_digits, 0, 15));
 }
 
 std::optional<double> parse_number(std::string_view text) {
-    const auto is_space = [](char c) { return c == ' ' || c == '\t'; };
-    while (!text.empty() && is_space(text.front()))
-        text.remove_prefix(1);
-    while (!text.empty() && is_space(text.back()))
-        text.remove_suffix(1);
-    if (text.starts_with('+')) text.remove_prefix(1);
-    double value = 0.0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
-        return std::nullopt;
+    return parse_as<double>(text);
+}
+
+std::optional<double> parse_product(std::string_view text, double factor) {
+    const auto number = parse_number(text);
+    if (!number || significant_digits(text) <= std::numeric_limits<double>::max_digits10) {
+        return number ? std::optional(*number * factor) : std::nullopt;
     }
-    return value;
+    const auto wide = parse_as<Wide>(text);
+    RL_ASSERT(wide);
+    const double tail = static_cast<double>(*wide - static_cast<Wide>(*number));
+    return std::fma(*number, factor, tail * factor);
+}
+
+std::string quotient_text(double value, double factor) {
+    RL_ASSERT(std::isfinite(value) && factor != 0.0);
+    const Wide quotient = static_cast<Wide>(value) / static_cast<Wide>(factor);
+    for (int digits = 1; digits <= std::numeric_limits<Wide>::max_digits10; ++digits) {
+        const auto rounded = parse_as<Wide>(to_text(quotient, std::chars_format::general, digits));
+        const std::string text = rounded ? to_text(*rounded) : "";
+        if (parse_product(text, factor) == value) return text;
+    }
+    RL_ASSERT(false);
+    return {};
 }
 
 }  // namespace rakeline::base
