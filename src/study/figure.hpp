@@ -53,8 +53,8 @@ struct Figure {
     std::optional<int> loudspeaker;
     std::optional<int> band;  ///< index in sound::kOctaves, for figures per L, B and S
     std::vector<Value> values;
-    std::optional<int> limit;       ///< index in the LimitSet; the first that applies
-    std::vector<Verdict> verdicts;  ///< parallel to `values`, over all limits that apply
+    std::vector<int> limits;        ///< indices in the LimitSet of those that apply to any value
+    std::vector<Verdict> verdicts;  ///< parallel to `values`, the worst over those limits
     Verdict worst = Verdict::no_limit;
     bool operator==(const Figure&) const = default;
 };

@@ -33,6 +33,9 @@ struct FigureDefinition {
     const char* meaning;  ///< one plain sentence
     const char* formula;  ///< with the symbols that `evaluate` records
     const char* source;   ///< document, or "common practice, no source", or "derived: ..."
+    /// What a finding says, with {value}, {seat}, {row}, {band}, {format}, {projector} and
+    /// {loudspeaker} filled in.
+    const char* sentence;
     /// The value, or nothing where it is not defined there (no row in front, no such picture).
     std::optional<double> (*evaluate)(const Cell& cell, Working& working);
     bool third_octaves = false;  ///< axis band runs over sound::kThirds instead of kOctaves

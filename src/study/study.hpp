@@ -94,6 +94,9 @@ struct Derivation {
 };
 Derivation derive(const Study& study, const Figure& figure, int index = 0);
 
+/// Reads a layout and its limits, and refuses limits on figures that the register does not have.
+base::Result<room::Brief> open_room(const std::string& path, const base::ReadText& read);
+
 /// The derivation as lines of text, in a unit system.
 std::vector<std::string> derivation_text(const Derivation& derivation, base::UnitSystem system);
 

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: MIT
+#include "study/figure_values.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace rakeline::study {
+namespace {
+
+int count_of(std::size_t n) {
+    return static_cast<int>(n);
+}
+
+/// How many values a figure has along its axis.
+int axis_length(const Study& study, const FigureDefinition& d) {
+    switch (d.axis()) {
+        case Axis::seat:
+            return count_of(study.seats.seats.size());
+        case Axis::row:
+            return count_of(study.seats.rows.size());
+        case Axis::band:
+            return count_of(d.third_octaves ? sound::kThirds.size() : sound::kOctaves.size());
+        case Axis::none:
+            break;
+    }
+    return 1;
+}
+
+Figure evaluate_one(const Study& study, const FigureDefinition& d, const Cell& place) {
+    Figure figure;
+    figure.definition = &d;
+    if (d.per.projector) figure.projector = place.projector;
+    if (d.per.format) figure.format = place.format;
+    if (d.per.loudspeaker) figure.loudspeaker = place.loudspeaker;
+    if (d.per.band && d.axis() != Axis::band) figure.band = place.band;
+    Working silent(false);
+    const int count = axis_length(study, d);
+    figure.values.reserve(static_cast<std::size_t>(count));
+    for (int index = 0; index < count; ++index) {
+        const Cell cell{study, place.projector, place.format, place.loudspeaker, place.band, index};
+        if (const auto value = d.evaluate(cell, silent)) figure.values.push_back({index, *value});
+    }
+    return figure;
+}
+
+/// Calls `visit` for each combination of what the definition is per, in a fixed order.
+template <class Visit>
+void for_each_place(const Study& study, const FigureDefinition& d, Visit visit) {
+    const room::Layout& layout = study.layout();
+    const auto range = [](bool per, std::size_t n) { return per ? count_of(n) : 1; };
+    const int projectors = range(d.per.projector, layout.projectors.size());
+    const int formats = range(d.per.format, layout.formats.size());
+    const int loudspeakers = range(d.per.loudspeaker, layout.loudspeakers.size());
+    const int bands = range(d.per.band && d.axis() != Axis::band, sound::kOctaves.size());
+    for (int p = 0; p < projectors; ++p) {
+        for (int f = 0; f < formats; ++f) {
+            for (int l = 0; l < loudspeakers; ++l) {
+                for (int b = 0; b < bands; ++b)
+                    visit(Cell{study, p, f, l, b, 0});
+            }
+        }
+    }
+}
+
+/// Index of the row whose eyes are nearest to (farthest from) the screen.
+int extreme_row(const Study& study, bool nearest) {
+    const auto& rows = study.seats.rows;
+    const auto by_distance = [](const room::Row& a, const room::Row& b) {
+        return a.centre_eye.z < b.centre_eye.z;
+    };
+    const auto found = nearest ? std::min_element(rows.begin(), rows.end(), by_distance)
+                               : std::max_element(rows.begin(), rows.end(), by_distance);
+    return static_cast<int>(found - rows.begin());
+}
+
+bool scope_includes(const Study& study, const Figure& figure, room::LimitScope scope, int index) {
+    const Axis axis = figure.definition->axis();
+    if (scope == room::LimitScope::every) return true;
+    if (axis != Axis::seat && axis != Axis::row) return false;
+    if (scope == room::LimitScope::reference_seat) {
+        return axis == Axis::seat && study.reference_seat == index;
+    }
+    const int row =
+        axis == Axis::row ? index : study.seats.seats.at(static_cast<std::size_t>(index)).row;
+    return row == extreme_row(study, scope == room::LimitScope::first_row);
+}
+
+bool kind_matches(const Study& study, const Figure& figure, const room::Limit& limit) {
+    if (!limit.source_kind) return true;
+    if (!figure.projector) return false;
+    return study.layout().projectors.at(static_cast<std::size_t>(*figure.projector)).kind ==
+           *limit.source_kind;
+}
+
+bool band_matches(const Figure& figure, const room::Limit& limit, int index) {
+    if (!limit.band_hz) return true;
+    return figure.definition->per.band && band_frequency(figure, index) == *limit.band_hz;
+}
+
+void hold_to_limits(const Study& study, Figure& figure) {
+    std::set<int> used;
+    figure.verdicts.reserve(figure.values.size());
+    for (const Value& value : figure.values) {
+        Verdict worst = Verdict::no_limit;
+        for (const int limit : limits_for(study, figure, value.index)) {
+            used.insert(limit);
+            worst = std::max(worst, verdict_of(value.si, study.brief->limits.limits.at(
+                                                             static_cast<std::size_t>(limit))));
+        }
+        figure.verdicts.push_back(worst);
+        figure.worst = std::max(figure.worst, worst);
+    }
+    figure.limits.assign(used.begin(), used.end());
+}
+
+}  // namespace
+
+double band_frequency(const Figure& figure, int index) {
+    if (figure.band) return sound::kOctaves.at(static_cast<std::size_t>(*figure.band));
+    const auto i = static_cast<std::size_t>(index);
+    return figure.definition->third_octaves ? sound::kThirds.at(i) : sound::kOctaves.at(i);
+}
+
+std::vector<int> limits_for(const Study& study, const Figure& figure, int index) {
+    std::vector<int> out;
+    const auto& limits = study.brief->limits.limits;
+    for (std::size_t i = 0; i < limits.size(); ++i) {
+        const room::Limit& limit = limits[i];
+        if (limit.figure == figure.definition->id && kind_matches(study, figure, limit) &&
+            band_matches(figure, limit, index) &&
+            scope_includes(study, figure, limit.scope, index)) {
+            out.push_back(static_cast<int>(i));
+        }
+    }
+    return out;
+}
+
+Verdict verdict_of(double si, const room::Limit& limit) {
+    if ((limit.least && si < *limit.least) || (limit.most && si > *limit.most)) {
+        return Verdict::missed;
+    }
+    const bool near = (limit.least && si < *limit.least + limit.near) ||
+                      (limit.most && si > *limit.most - limit.near);
+    return near ? Verdict::near : Verdict::holds;
+}
+
+double excess_of(double si, const room::Limit& limit) {
+    const auto share = [](double beyond, double bound) {
+        return beyond / std::max(std::abs(bound), 1e-9);
+    };
+    double excess = -1e9;
+    if (limit.least) excess = std::max(excess, share(*limit.least - si, *limit.least));
+    if (limit.most) excess = std::max(excess, share(si - *limit.most, *limit.most));
+    return excess;
+}
+
+std::vector<Figure> evaluate_figures(const Study& study) {
+    std::vector<Figure> out;
+    for (const FigureDefinition& d : figure_register()) {
+        for_each_place(study, d, [&](const Cell& place) {
+            Figure figure = evaluate_one(study, d, place);
+            if (figure.values.empty()) return;
+            hold_to_limits(study, figure);
+            out.push_back(std::move(figure));
+        });
+    }
+    return out;
+}
+
+}  // namespace rakeline::study

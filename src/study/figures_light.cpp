@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+#include "study/study.hpp"
+
+#include <vector>
+
+namespace rakeline::study {
+namespace {
+
+using base::Unit;
+using light::PictureLight;
+
+const PictureLight* light_of(const Cell& c) {
+    const auto* p = picture::find_picture(c.study.picture, c.projector, c.format);
+    if (!p) return nullptr;
+    return &c.study.light.lights.at(static_cast<std::size_t>(p - c.study.picture.pictures.data()));
+}
+
+std::optional<double> flux_lens(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    const room::FluxChain& chain =
+        c.study.layout().projectors.at(static_cast<std::size_t>(c.projector)).flux;
+    if (chain.entry == room::FluxEntry::measured) {
+        w.note("the flux is a measured or rated value of the layout, no chain");
+        return l->chain_flux_lm;
+    }
+    w.input("U", "lamp voltage", chain.lamp_voltage_v, Unit::volt);
+    w.input("I", "lamp current", chain.lamp_current_a, Unit::ampere);
+    w.input("e", "lamp efficacy, new", chain.lamp_efficacy_lm_w, Unit::lumen_per_watt);
+    w.input("k_age", "ageing", chain.ageing_fraction, Unit::fraction);
+    w.input("F_lamp", "U I e k_age", l->lamp_flux_lm, Unit::lumen);
+    w.input("k_col", "collection", chain.collection_fraction, Unit::fraction);
+    w.input("k_sh", "shutter", chain.shutter_fraction, Unit::fraction);
+    w.input("k_gate", "gate or imager", chain.gate_fraction, Unit::fraction);
+    w.input("k_lens", "lens transmittance", chain.lens_transmittance, Unit::fraction);
+    return l->chain_flux_lm;
+}
+
+std::optional<double> port_transmittance(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    const room::Port& port =
+        c.study.layout().projectors.at(static_cast<std::size_t>(c.projector)).port;
+    w.input("m", "panes", port.panes, Unit::count);
+    w.input("n", "refractive index", port.glass_index, Unit::ratio);
+    w.input("i", "angle of incidence on the glass", l->port_incidence_rad, Unit::radian);
+    return l->port_transmittance;
+}
+
+std::optional<double> flux(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    const double lens =
+        w.input("F_lens", "out of the lens, whole gate", l->chain_flux_lm, Unit::lumen);
+    const double use =
+        w.input("k_use", "through the part of the gate in use", l->use_fraction, Unit::fraction);
+    return lens * use * w.input("T", "port transmittance", l->port_transmittance, Unit::fraction);
+}
+
+std::optional<double> illuminance(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    w.input("F", "flux reaching the surface", l->flux_lm, Unit::lumen);
+    return l->illuminance_lx[light::kCentre];
+}
+
+std::optional<double> luminance(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    w.input("E", "illuminance at the picture's centre", l->illuminance_lx[light::kCentre],
+            Unit::lux);
+    w.input("G", "gain toward this seat",
+            l->gain.at(static_cast<std::size_t>(c.index))[light::kCentre], Unit::ratio);
+    return light::luminance_cdm2(*l, c.index, light::kCentre);
+}
+
+std::optional<double> luminance_reference(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l || !l->reference_cdm2) return std::nullopt;
+    w.note("read from seat " +
+           c.study.seats.seats.at(static_cast<std::size_t>(*c.study.reference_seat)).name);
+    w.input("E", "illuminance at the picture's centre", l->illuminance_lx[light::kCentre],
+            Unit::lux);
+    w.input("G", "gain toward the reference seat",
+            l->gain.at(static_cast<std::size_t>(*c.study.reference_seat))[light::kCentre],
+            Unit::ratio);
+    return l->reference_cdm2;
+}
+
+void record_points(const PictureLight& l, int seat, std::initializer_list<int> points, Working& w) {
+    if (!w.recording()) return;
+    static constexpr const char* names[] = {"L_centre",    "L_left",         "L_right",
+                                            "L_top",       "L_bottom",       "L_top_left",
+                                            "L_top_right", "L_bottom_right", "L_bottom_left"};
+    for (const int point : points) {
+        w.input(names[point], "luminance there toward this seat",
+                light::luminance_cdm2(l, seat, static_cast<light::PicturePoint>(point)),
+                Unit::cd_per_m2);
+    }
+}
+
+std::optional<double> side_ratio(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    record_points(*l, c.index,
+                  {light::kCentre, light::kLeft, light::kRight, light::kTop, light::kBottom}, w);
+    return light::side_ratio(*l, c.index);
+}
+
+std::optional<double> corner_ratio(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l) return std::nullopt;
+    record_points(*l, c.index,
+                  {light::kCentre, light::kTopLeft, light::kTopRight, light::kBottomRight,
+                   light::kBottomLeft},
+                  w);
+    return light::corner_ratio(*l, c.index);
+}
+
+std::optional<double> flux_needed(const Cell& c, Working& w) {
+    const PictureLight* l = light_of(c);
+    if (!l || !l->flux_needed_lm) return std::nullopt;
+    w.input("F", "flux reaching the surface now", l->flux_lm, Unit::lumen);
+    w.input("L", "reference reading now", *l->reference_cdm2, Unit::cd_per_m2);
+    w.input("L_target", "nominal luminance of this kind of show", l->target_cdm2, Unit::cd_per_m2);
+    return l->flux_needed_lm;
+}
+
+std::optional<double> screen_reflectance(const Cell& c, Working& w) {
+    const room::ScreenSurface& s = c.study.layout().screen.surface;
+    w.input("G_0", "peak gain", s.peak_gain, Unit::ratio);
+    w.input("a_1/2", "half-gain angle", s.half_gain_angle_rad, Unit::radian);
+    return c.study.light.lobe_reflectance;
+}
+
+std::optional<double> open_area(const Cell& c, Working& w) {
+    const room::Perforation& p = c.study.layout().screen.perforation;
+    w.input("d", "hole diameter", p.hole_diameter_m, Unit::millimetre);
+    w.input("b", "hole pitch", p.pitch_m, Unit::millimetre);
+    return c.study.light.open_area;
+}
+
+constexpr Per kPf{.projector = true, .format = true};
+constexpr Per kPfs{.projector = true, .format = true, .seat = true};
+
+std::vector<FigureDefinition> flux_entries() {
+    return {
+        {"light.flux_lens", Subject::light, "Flux out of the lens", Unit::lumen, kPf,
+         "With the whole lit gate or imager in use, no film, shutter running.",
+         "U I e k_age k_col k_sh k_gate k_lens, or as measured", "derived: product of the chain",
+         "{projector} sends {value} out of its lens in {format}", flux_lens},
+        {"light.port_transmittance", Subject::light, "Port transmittance", Unit::fraction, kPf,
+         "Of the port's panes at the real angle of incidence.",
+         "T = (1-R)^2 t / (1 - R^2 t^2) for each polarisation, then the mean; panes add",
+         "Fresnel equations, incoherent inter-reflection",
+         "The port of {projector} passes {value} in {format}", port_transmittance},
+        {"light.flux", Subject::light, "Flux on the screen", Unit::lumen, kPf,
+         "Luminous flux that reaches the picture surface.", "F = F_lens k_use T",
+         "derived: product of the chain", "{projector} brings {value} to the screen in {format}",
+         flux},
+        {"light.flux_needed", Subject::light, "Flux needed", Unit::lumen, kPf,
+         "Flux on the screen that brings the reference reading to the nominal luminance.",
+         "F L_target / L",
+         "ISO 26431-1:2008 (digital, 48 cd/m2), SMPTE ST 196 (film, 55 cd/m2), as reported",
+         "{projector} needs {value} on the screen in {format}", flux_needed},
+        {"light.illuminance", Subject::light, "Illuminance, centre", Unit::lux, kPf,
+         "On the surface at the picture's centre, through the map's local area ratio.",
+         "E = F_lens T rel(g) / (integral of rel dA  dA_screen/dA_gate)",
+         "derived: conservation of flux through the picture map",
+         "The centre gets {value} from {projector} in {format}", illuminance},
+    };
+}
+
+std::vector<FigureDefinition> luminance_entries() {
+    return {
+        {"light.luminance_reference", Subject::light, "Luminance, reference", Unit::cd_per_m2, kPf,
+         "At the picture's centre toward the reference seat.", "L = E G / pi",
+         "ISO 26431-1:2008, as reported: centre of the row nearest the auditorium's centre",
+         "The reference seat reads {value} from {projector} in {format}", luminance_reference},
+        {"light.luminance", Subject::light, "Luminance, centre", Unit::cd_per_m2, kPfs,
+         "At the picture's centre toward the seat.", "L = E G / pi",
+         "definition of gain against the perfect reflecting diffuser",
+         "Seat {seat} sees {value} at the centre from {projector} in {format}", luminance},
+        {"light.side_ratio", Subject::light, "Sides over centre", Unit::fraction, kPfs,
+         "Worst of the four side points over the centre, toward the seat.",
+         "min(L_left, L_right, L_top, L_bottom) / L_centre",
+         "points 5 % inside the edges: common practice, no source",
+         "The sides fall to {value} of the centre at seat {seat}, {projector}, {format}",
+         side_ratio},
+        {"light.corner_ratio", Subject::light, "Corners over centre", Unit::fraction, kPfs,
+         "Worst of the four corner points over the centre, toward the seat.",
+         "min(L_corner) / L_centre", "points 5 % inside the edges: common practice, no source",
+         "The corners fall to {value} of the centre at seat {seat}, {projector}, {format}",
+         corner_ratio},
+        {"light.screen_reflectance",
+         Subject::light,
+         "Screen reflectance",
+         Unit::fraction,
+         {},
+         "All light that the surface as described would send back; over 100 % it claims too much.",
+         "2 integral of G sin a cos a da",
+         "conservation of energy",
+         "The surface as described reflects {value} of the light",
+         screen_reflectance},
+        {"light.open_area",
+         Subject::light,
+         "Light lost to holes",
+         Unit::fraction,
+         {},
+         "Open area of the perforation, which reflects nothing.",
+         "pi d^2 / (4 b^2) square, pi d^2 / (2 sqrt 3 b^2) staggered",
+         "derived: hole lattice",
+         "The holes lose {value} of the light",
+         open_area},
+    };
+}
+
+}  // namespace
+
+std::span<const FigureDefinition> light_figures() {
+    static const std::vector<FigureDefinition> entries = [] {
+        std::vector<FigureDefinition> all = flux_entries();
+        const auto more = luminance_entries();
+        all.insert(all.end(), more.begin(), more.end());
+        return all;
+    }();
+    return entries;
+}
+
+}  // namespace rakeline::study

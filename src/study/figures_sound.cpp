@@ -1,0 +1,155 @@
+// SPDX-License-Identifier: MIT
+#include "study/study.hpp"
+
+#include <cmath>
+#include <vector>
+
+namespace rakeline::study {
+namespace {
+
+using base::Unit;
+
+const sound::LoudspeakerSound& sound_of(const Cell& c) {
+    return c.study.sound.loudspeakers.at(static_cast<std::size_t>(c.loudspeaker));
+}
+
+const room::Loudspeaker& loudspeaker_of(const Cell& c) {
+    return c.study.layout().loudspeakers.at(static_cast<std::size_t>(c.loudspeaker));
+}
+
+std::optional<double> screen_loss(const Cell& c, Working& w) {
+    const room::Screen& s = c.study.layout().screen;
+    w.input("f", "frequency", sound::kThirds.at(static_cast<std::size_t>(c.index)), Unit::hertz);
+    w.input("d", "hole diameter", s.perforation.hole_diameter_m, Unit::millimetre);
+    w.input("b", "hole pitch", s.perforation.pitch_m, Unit::millimetre);
+    w.input("t", "sheet thickness", s.sheet_thickness_m, Unit::millimetre);
+    w.input("m", "sheet mass", s.sheet_mass_kg_m2, Unit::kg_per_m2);
+    return c.study.sound.screen_loss_db.at(static_cast<std::size_t>(c.index));
+}
+
+void record_path(const Cell& c, Working& w) {
+    if (!w.recording()) return;
+    const sound::DirectPath& path = sound_of(c).paths.at(static_cast<std::size_t>(c.index));
+    const double frequency = sound::kOctaves.at(static_cast<std::size_t>(c.band));
+    const sound::Air air{.temperature_c = c.study.layout().hall.temperature_c,
+                         .humidity_fraction = c.study.layout().hall.humidity_fraction};
+    const room::Loudspeaker& l = loudspeaker_of(c);
+    w.input("S", "sensitivity, 1 W at 1 m", l.sensitivity_db, Unit::decibel);
+    w.input("P", "rated power", l.power_w, Unit::watt);
+    w.input("r", "distance", path.distance_m, Unit::metre);
+    w.input("h", "off the axis, across", path.off_axis_across_rad, Unit::radian);
+    w.input("v", "off the axis, up", path.off_axis_up_rad, Unit::radian);
+    w.input(
+        "D", "directivity",
+        sound::directivity_db(l, frequency, path.off_axis_across_rad, path.off_axis_up_rad, air),
+        Unit::decibel);
+    if (l.behind_screen) {
+        const room::Screen& s = c.study.layout().screen;
+        w.input("i", "angle at the sheet", path.sheet_angle_rad, Unit::radian);
+        w.input("T", "loss through the sheet",
+                sound::screen_loss_db({s.perforation, s.sheet_thickness_m, s.sheet_mass_kg_m2},
+                                      frequency, path.sheet_angle_rad, air),
+                Unit::decibel);
+    }
+    w.input("a r", "loss in the air",
+            sound::air_absorption_db_per_m(frequency, air) * path.distance_m, Unit::decibel);
+}
+
+std::optional<double> direct_level(const Cell& c, Working& w) {
+    record_path(c, w);
+    return sound_of(c)
+        .level_db.at(static_cast<std::size_t>(c.band))
+        .at(static_cast<std::size_t>(c.index));
+}
+
+std::optional<double> level_spread(const Cell& c, Working&) {
+    return sound_of(c).spread_db.at(static_cast<std::size_t>(c.index));
+}
+
+std::optional<double> arrival_spread(const Cell& c, Working&) {
+    return c.study.sound.arrival_spread_s.at(static_cast<std::size_t>(c.index));
+}
+
+std::optional<double> amplifier_power(const Cell& c, Working& w) {
+    w.input("L_peak", "peak wanted at the reference seat", c.study.layout().peak_level_db,
+            Unit::decibel);
+    w.input("P", "rated power", loudspeaker_of(c).power_w, Unit::watt);
+    return sound_of(c).amplifier_power_w;
+}
+
+std::optional<double> hole_visible_from(const Cell& c, Working& w) {
+    w.input("d", "hole diameter", c.study.layout().screen.perforation.hole_diameter_m,
+            Unit::millimetre);
+    return c.study.sound.hole_visible_from_m;
+}
+
+}  // namespace
+
+std::span<const FigureDefinition> sound_figures() {
+    static const std::vector<FigureDefinition> entries = {
+        {"sound.screen_loss",
+         Subject::sound,
+         "Screen loss",
+         Unit::decibel,
+         {.band = true},
+         "Transmission loss of the screen at normal incidence, by third octaves.",
+         "-10 lg |1 + z / (2 rho c)|^-2, z of viscous holes in parallel with the limp sheet",
+         "viscous tube and limp mass; Maa, and Fok's hole interaction, from memory",
+         "The screen takes {value} at {band}",
+         screen_loss,
+         true},
+        {"sound.direct_level",
+         Subject::sound,
+         "Direct level",
+         Unit::decibel,
+         {.loudspeaker = true, .band = true, .seat = true},
+         "Direct sound at rated power, dB re 20 uPa.",
+         "S + 10 lg P - 20 lg r + D - T - a r",
+         "inverse square law; ISO 9613-1:1993 for the air",
+         "{loudspeaker} gives {value} at seat {seat}, {band}",
+         direct_level},
+        {"sound.level_spread",
+         Subject::sound,
+         "Level spread",
+         Unit::decibel,
+         {.loudspeaker = true, .band = true},
+         "Highest minus lowest seat.",
+         "max L - min L",
+         "derived: over all seats",
+         "{loudspeaker} differs by {value} between seats at {band}",
+         level_spread},
+        {"sound.arrival_spread",
+         Subject::sound,
+         "Arrival spread",
+         Unit::second,
+         {.seat = true},
+         "Latest minus earliest of the left, centre and right channels.",
+         "(max r - min r) / c",
+         "derived: direct paths",
+         "The screen channels arrive {value} apart at seat {seat}",
+         arrival_spread},
+        {"sound.amplifier_power",
+         Subject::sound,
+         "Amplifier power",
+         Unit::watt,
+         {.loudspeaker = true},
+         "For the peak level at the reference seat, in the 1 kHz octave (63 Hz for sub-bass).",
+         "P 10^((L_peak - L) / 10)",
+         "derived: level is proportional to 10 lg of power",
+         "{loudspeaker} needs {value} for the peak",
+         amplifier_power},
+        {"sound.hole_visible_from",
+         Subject::sound,
+         "Holes seen within",
+         Unit::metre,
+         {},
+         "Distance within which a hole is larger than one minute of arc.",
+         "d / tan 1'",
+         "acuity of one minute of arc",
+         "The holes are seen from within {value}",
+         hole_visible_from},
+    };
+    return entries;
+}
+
+}  // namespace rakeline::study

@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: MIT
+#include "study/figure_values.hpp"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace rakeline::study {
+namespace {
+
+/// One value that misses or nearly misses a limit.
+struct Hit {
+    const Figure* figure = nullptr;
+    int index = 0;
+    double si = 0.0;
+    double excess = 0.0;
+    Verdict verdict = Verdict::near;
+};
+
+/// Findings gather values by limit, projector and format, so that 300 seats that miss the same
+/// limit, or one loudspeaker after another, make one sentence.
+using Key = std::tuple<int, int, int>;
+
+struct Gathered {
+    Hit worst;
+    int missed = 0;
+    int near = 0;
+    int held = 0;
+};
+
+void add(Gathered& group, const Hit& hit) {
+    if (hit.verdict == Verdict::missed) ++group.missed;
+    if (hit.verdict == Verdict::near) ++group.near;
+    if (!group.worst.figure || hit.excess > group.worst.excess) group.worst = hit;
+}
+
+std::map<Key, Gathered> gather(const Study& study) {
+    std::map<Key, Gathered> groups;
+    for (const Figure& figure : study.figures) {
+        if (figure.limits.empty()) continue;
+        for (const Value& value : figure.values) {
+            for (const int i : limits_for(study, figure, value.index)) {
+                const room::Limit& limit =
+                    study.brief->limits.limits.at(static_cast<std::size_t>(i));
+                Gathered& group =
+                    groups[{i, figure.projector.value_or(-1), figure.format.value_or(-1)}];
+                const Verdict verdict = verdict_of(value.si, limit);
+                if (verdict == Verdict::holds) {
+                    ++group.held;
+                } else {
+                    add(group,
+                        {&figure, value.index, value.si, excess_of(value.si, limit), verdict});
+                }
+            }
+        }
+    }
+    return groups;
+}
+
+void replace(std::string& text, const std::string& slot, const std::string& with) {
+    for (auto at = text.find(slot); at != std::string::npos;
+         at = text.find(slot, at + with.size())) {
+        text.replace(at, slot.size(), with);
+    }
+}
+
+std::string band_name(const Hit& hit) {
+    if (!hit.figure->definition->per.band) return {};
+    return base::quantity_text(band_frequency(*hit.figure, hit.index), base::Unit::hertz);
+}
+
+std::string sentence(const Study& study, const Hit& hit) {
+    const Figure& f = *hit.figure;
+    const room::Layout& layout = study.layout();
+    std::string out = f.definition->sentence;
+    const auto at = [](const auto& list, std::optional<int> i) {
+        return i ? list.at(static_cast<std::size_t>(*i)).name : std::string();
+    };
+    const std::string along = index_name(study, *f.definition, hit.index);
+    replace(out, "{value}", base::quantity_text(hit.si, f.definition->unit));
+    replace(out, "{seat}", along);
+    replace(out, "{row}", along);
+    replace(out, "{band}", band_name(hit));
+    replace(out, "{projector}", at(layout.projectors, f.projector));
+    replace(out, "{format}", at(layout.formats, f.format));
+    replace(out, "{loudspeaker}", at(layout.loudspeakers, f.loudspeaker));
+    return out;
+}
+
+const char* thing_counted(const FigureDefinition& d) {
+    switch (d.axis()) {
+        case Axis::seat:
+            return "seats";
+        case Axis::row:
+            return "rows";
+        case Axis::band:
+            return d.per.loudspeaker ? "loudspeaker bands" : "bands";
+        case Axis::none:
+            return "cases";
+    }
+    return "cases";
+}
+
+std::string how_many(const Gathered& group) {
+    const bool missed = group.missed > 0;
+    const int count = missed ? group.missed : group.near;
+    const int all = group.missed + group.near + group.held;
+    if (all <= 1) return {};
+    return " (" + std::to_string(count) + " of " + std::to_string(all) + " " +
+           thing_counted(*group.worst.figure->definition) + (missed ? ")" : " near)");
+}
+
+const char* authority_words(room::Authority authority) {
+    switch (authority) {
+        case room::Authority::standard:
+            return "standard";
+        case room::Authority::common_practice:
+            return "common practice";
+        case room::Authority::yours:
+            return "yours";
+    }
+    return "";
+}
+
+std::string against(const room::Limit& limit, base::Unit unit) {
+    std::string out;
+    if (limit.least) out = "at least " + base::quantity_text(*limit.least, unit);
+    if (limit.most) {
+        out +=
+            (out.empty() ? "at most " : " and at most ") + base::quantity_text(*limit.most, unit);
+    }
+    return out + " wanted · " + authority_words(limit.authority) + ": " + limit.source;
+}
+
+Place place_of(const Hit& hit) {
+    const Figure& f = *hit.figure;
+    Place place{.projector = f.projector,
+                .format = f.format,
+                .loudspeaker = f.loudspeaker,
+                .seat = {},
+                .row = {},
+                .band = f.band};
+    switch (f.definition->axis()) {
+        case Axis::seat:
+            place.seat = hit.index;
+            break;
+        case Axis::row:
+            place.row = hit.index;
+            break;
+        case Axis::band:
+            place.band = hit.index;
+            break;
+        case Axis::none:
+            break;
+    }
+    return place;
+}
+
+Finding finding_of(const Study& study, const Gathered& group, const room::Limit& limit) {
+    const FigureDefinition& d = *group.worst.figure->definition;
+    return {.verdict = group.missed > 0 ? Verdict::missed : Verdict::near,
+            .subject = d.subject,
+            .figure = d.id,
+            .what = sentence(study, group.worst) + how_many(group),
+            .against = against(limit, d.unit),
+            .mend = limit.mend,
+            .place = place_of(group.worst)};
+}
+
+void add_missing_pictures(const Study& study, std::vector<Finding>& out) {
+    const room::Layout& layout = study.layout();
+    for (const picture::NoPicture& none : study.picture.none) {
+        const auto& projector = layout.projectors.at(static_cast<std::size_t>(none.projector));
+        const auto& format = layout.formats.at(static_cast<std::size_t>(none.format));
+        out.push_back(
+            {.verdict = Verdict::missed,
+             .subject = Subject::picture,
+             .figure = {},
+             .what = projector.name + " gives no picture in " + format.name + ": " + none.why,
+             .against = "a picture is wanted in every format that a projector shows",
+             .mend = none.mend,
+             .place = {.projector = none.projector,
+                       .format = none.format,
+                       .loudspeaker = {},
+                       .seat = {},
+                       .row = {},
+                       .band = {}}});
+    }
+}
+
+void add_excess_reflectance(const Study& study, std::vector<Finding>& out) {
+    const double reflectance = study.light.lobe_reflectance;
+    if (!(reflectance > 1.0)) return;
+    out.push_back({.verdict = Verdict::missed,
+                   .subject = Subject::light,
+                   .figure = "light.screen_reflectance",
+                   .what = "The screen surface as described would send back " +
+                           base::quantity_text(reflectance, base::Unit::fraction) +
+                           " of the light that arrives",
+                   .against = "at most 100 % · conservation of energy",
+                   .mend = "lower the peak gain, the matte part or the half-gain angle",
+                   .place = {}});
+}
+
+}  // namespace
+
+std::vector<Finding> collect_findings(const Study& study) {
+    std::vector<Finding> out;
+    add_missing_pictures(study, out);
+    add_excess_reflectance(study, out);
+    for (const auto& [key, group] : gather(study)) {
+        if (group.missed + group.near == 0) continue;
+        const auto& limit =
+            study.brief->limits.limits.at(static_cast<std::size_t>(std::get<0>(key)));
+        out.push_back(finding_of(study, group, limit));
+    }
+    std::stable_sort(out.begin(), out.end(), [](const Finding& a, const Finding& b) {
+        return std::tuple(a.verdict != Verdict::missed, a.subject) <
+               std::tuple(b.verdict != Verdict::missed, b.subject);
+    });
+    return out;
+}
+
+}  // namespace rakeline::study

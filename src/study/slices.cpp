@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: MIT
+#include "study/slices.hpp"
+
+namespace rakeline::study {
+namespace {
+
+std::vector<glm::dvec3> eyes(const room::SeatPlan& plan) {
+    std::vector<glm::dvec3> out;
+    out.reserve(plan.seats.size());
+    for (const room::Seat& seat : plan.seats)
+        out.push_back(seat.eye);
+    return out;
+}
+
+}  // namespace
+
+room::SeatPlanInput seat_plan_slice(const room::Layout& layout) {
+    return {.hall = layout.hall,
+            .screen = layout.screen,
+            .seating = layout.seating,
+            .audience = layout.audience};
+}
+
+picture::PictureInput picture_slice(const room::Layout& layout, const room::SeatPlan& seats) {
+    return {.screen = layout.screen,
+            .formats = layout.formats,
+            .projectors = layout.projectors,
+            .lenses = layout.lenses,
+            .platforms = seats.platforms,
+            .booth_wall_back_m = layout.hall.length_m};
+}
+
+LightSlice light_slice(const Study& study) {
+    const room::Layout& layout = study.layout();
+    return {.input = {.screen = layout.screen,
+                      .projectors = layout.projectors,
+                      .eyes = eyes(study.seats),
+                      .reference_seat = study.reference_seat},
+            .pictures = picture_slice(layout, study.seats)};
+}
+
+SightSlice sight_slice(const Study& study) {
+    const room::Layout& layout = study.layout();
+    return {.seats = study.seats,
+            .blocks = layout.seating,
+            .screen = layout.screen,
+            .formats = layout.formats};
+}
+
+sight::SightInput sight_input(const Study& study) {
+    return {.surface = study.picture.surface,
+            .openings = study.picture.openings,
+            .seats = study.seats,
+            .blocks = study.layout().seating};
+}
+
+SoundSlice sound_slice(const Study& study) {
+    const room::Layout& layout = study.layout();
+    return {.screen = layout.screen,
+            .temperature_c = layout.hall.temperature_c,
+            .humidity_fraction = layout.hall.humidity_fraction,
+            .loudspeakers = layout.loudspeakers,
+            .ears = eyes(study.seats),
+            .reference_seat = study.reference_seat,
+            .peak_level_db = layout.peak_level_db};
+}
+
+sound::SoundInput sound_input(const Study& study) {
+    const SoundSlice slice = sound_slice(study);
+    return {
+        .surface = study.picture.surface,
+        .sheet = {.perforation = slice.screen.perforation,
+                  .thickness_m = slice.screen.sheet_thickness_m,
+                  .mass_kg_m2 = slice.screen.sheet_mass_kg_m2},
+        .air = {.temperature_c = slice.temperature_c, .humidity_fraction = slice.humidity_fraction},
+        .loudspeakers = slice.loudspeakers,
+        .ears = slice.ears,
+        .reference_seat = slice.reference_seat,
+        .peak_level_db = slice.peak_level_db};
+}
+
+}  // namespace rakeline::study
