@@ -54,6 +54,20 @@ int significant_digits(std::string_view text) {
     return digits;
 }
 
+/// `value` to so many significant digits. Zeros at the end are dropped only where a double tells
+/// the digits apart: beyond, they say that the number is meant to be this fine.
+std::string rounded_text(Wide value, int digits) {
+    if (digits <= std::numeric_limits<double>::max_digits10) {
+        const auto rounded = parse_as<Wide>(to_text(value, std::chars_format::general, digits));
+        RL_ASSERT(rounded);
+        return to_text(*rounded);
+    }
+    const int exponent = static_cast<int>(std::floor(std::log10(std::abs(value))));
+    const bool readable = exponent >= -6 && exponent < digits;
+    return readable ? to_text(value, std::chars_format::fixed, digits - 1 - exponent)
+                    : to_text(value, std::chars_format::scientific, digits - 1);
+}
+
 }  // namespace
 
 std::string fixed_text(double value, int decimals) {
@@ -97,20 +111,17 @@ std::optional<double> parse_product(std::string_view text, double factor) {
     }
     const auto wide = parse_as<Wide>(text);
     RL_ASSERT(wide);
-    const double tail = static_cast<double>(*wide - static_cast<Wide>(*number));
-    return std::fma(*number, factor, tail * factor);
+    return static_cast<double>(*wide * static_cast<Wide>(factor));
 }
 
 std::string quotient_text(double value, double factor) {
     RL_ASSERT(std::isfinite(value) && factor != 0.0);
     const Wide quotient = static_cast<Wide>(value) / static_cast<Wide>(factor);
     for (int digits = 1; digits <= std::numeric_limits<Wide>::max_digits10; ++digits) {
-        const auto rounded = parse_as<Wide>(to_text(quotient, std::chars_format::general, digits));
-        const std::string text = rounded ? to_text(*rounded) : "";
+        const std::string text = rounded_text(quotient, digits);
         if (parse_product(text, factor) == value) return text;
     }
-    RL_ASSERT(false);
-    return {};
+    fail_assert("some text reads back as the value", __FILE__, __LINE__);
 }
 
 }  // namespace rakeline::base
