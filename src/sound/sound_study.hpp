@@ -4,6 +4,8 @@
 #include "geometry/patch.hpp"
 #include "room/layout.hpp"
 #include "sound/air_absorption.hpp"
+#include "sound/direct_path.hpp"
+#include "sound/directivity.hpp"
 #include "sound/perforation.hpp"
 
 #include <array>
@@ -13,7 +15,8 @@
 /// Direct sound from every loudspeaker at every seat, through the screen where it stands behind it.
 namespace rakeline::sound {
 
-/// Octave bands by their exact mid-frequencies (ISO 266 nominal names), 63 Hz to 16 kHz.
+/// Octave bands by their nominal frequencies (ISO 266), 63 Hz to 16 kHz; a band is computed as a
+/// tone at that frequency.
 inline constexpr std::array<double, 9> kOctaves = {63,   125,  250,  500,  1000,
                                                    2000, 4000, 8000, 16000};
 /// Third-octave nominal frequencies at which the screen loss is shown.
@@ -26,50 +29,64 @@ struct SoundInput {
     Sheet sheet;
     Air air;
     std::vector<room::Loudspeaker> loudspeakers;
-    std::vector<glm::dvec3> ears;  ///< per seat, at eye height
-    std::optional<int> reference_seat;
+    std::vector<glm::dvec3> ears;          ///< per seat, at eye height
+    std::optional<int> reference_seat;     ///< index in ears
     double nearest_eye_to_screen_m = 0.0;  ///< unused by levels; for hole visibility
     double peak_level_db = 105.0;
 };
 
-/// Level relative to the axis, dB <= 0, `across` and `up` the angles off the axis in its own two
-/// planes, rad.
-double directivity_db(const room::Loudspeaker& loudspeaker,
-                      double frequency_hz,
-                      double across_rad,
-                      double up_rad,
-                      const Air& air);
+/// The terms of a level, all in dB, so that the derivation can show the sum.
+///
+///     level = sensitivity + 10 lg(P / 1 W) - 20 lg(r / 1 m) + directivity - screen - air
+///       P  electrical power, r  distance; screen at the path's own angle; air over the whole path
+///
+/// Source: inverse square law of the free field (common practice, no source). Nearer than
+/// kNearestPath_m the law says nothing, and the distance term keeps its value there.
+/// Example: 110 dB for 1 W at 1 m, 126.5 W, 20 m, nothing else -> 105.0 dB.
+struct LevelTerms {
+    double sensitivity_db = 0.0;
+    double power_db = 0.0;
+    double distance_db = 0.0;
+    double directivity_db = 0.0;
+    double screen_db = 0.0;
+    double air_db = 0.0;
 
-/// What one path takes, so that the derivation can show it.
-struct DirectPath {
-    double distance_m = 0.0;
-    double off_axis_across_rad = 0.0;
-    double off_axis_up_rad = 0.0;
-    double sheet_angle_rad = 0.0;  ///< at the screen; 0 where it does not pass
+    double sum_db() const {
+        return sensitivity_db + power_db + distance_db + directivity_db + screen_db + air_db;
+    }
 };
-DirectPath direct_path(const room::Loudspeaker& loudspeaker,
-                       const geometry::Patch& surface,
-                       const glm::dvec3& ear);
+inline constexpr double kNearestPath_m = 0.1;
+
+LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
+                       const DirectPath& path,
+                       const Sheet& sheet,
+                       const Air& air,
+                       double frequency_hz);
 
 struct LoudspeakerSound {
     std::vector<DirectPath> paths;  ///< per seat
     /// level_db[band][seat]: direct sound at rated power, dB re 20 uPa.
     std::array<std::vector<double>, kOctaves.size()> level_db;
     std::array<std::optional<double>, kOctaves.size()> spread_db;  ///< highest minus lowest seat
-    std::optional<double> amplifier_power_w;  ///< for the peak at the reference seat, at 1 kHz
-                                              ///< (63 Hz for sub-bass)
+    /// P = rated power * 10^((peak level - level at the reference seat)/10), at 1 kHz (63 Hz for
+    /// sub-bass); nothing without a reference seat. May be more than the loudspeaker bears.
+    std::optional<double> amplifier_power_w;
+    bool operator==(const LoudspeakerSound&) const = default;
 };
 
 struct SoundStudy {
     std::array<double, kThirds.size()> screen_loss_db{};  ///< normal incidence
     std::vector<LoudspeakerSound> loudspeakers;
-    std::vector<std::optional<double>> arrival_spread_s;  ///< per seat, over the screen channels
-    std::optional<double> hole_visible_from_m;            ///< nothing without holes
+    /// Per seat: latest minus earliest screen channel (left, centre, right; of several loudspeakers
+    /// on one channel the first to arrive), no delays set. Nothing with fewer than two channels.
+    std::vector<std::optional<double>> arrival_spread_s;
+    std::optional<double> hole_visible_from_m;  ///< nothing without holes
+    bool operator==(const SoundStudy&) const = default;
 };
 
 SoundStudy study_sound(const SoundInput& in);
 
-/// Distance within which a hole of this diameter is larger than one minute of arc: d / tan(1').
-double hole_visible_from_m(double diameter_m);
+/// Index in kOctaves of the band by which a channel's amplifier is chosen: 1 kHz, sub-bass 63 Hz.
+std::size_t power_band(room::Channel channel);
 
 }  // namespace rakeline::sound

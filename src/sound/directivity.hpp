@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "room/layout.hpp"
+#include "sound/air.hpp"
+
+/// How much quieter a loudspeaker is off its axis.
+///
+/// A direction is two angles in the loudspeaker's own frame: `across_rad` turns about its upright
+/// (for one that faces the booth squarely, positive toward +x), `up_rad` then lifts out of its
+/// level plane. The true angle from the axis is acos(cos(across) cos(up)).
+namespace rakeline::sound {
+
+/// Levels stop falling here. Nulls and the rear of a loudspeaker are filled by the room and by
+/// whatever stands around it; common practice, no source.
+inline constexpr double kDirectivityFloorDb = -30.0;
+
+/// Angle from the axis, 0 to pi.
+double off_axis_angle(double across_rad, double up_rad);
+
+/// Rigid circular piston in a wide baffle, dB relative to the axis, <= 0, no floor applied.
+///
+///     level = 20 lg |2 J1(x)/x|,   x = k a sin(angle)
+///       k = 2 pi f/c, a  piston radius, m
+///
+/// Behind the baffle's plane (angle > pi/2) the form says nothing; the value in the plane is kept.
+/// Source: published closed form (any acoustics text). Example: x 2.2151 -> -6.02 dB.
+double piston_db(double ka, double angle_rad);
+
+/// Above this frequency a horn's mouth holds a coverage of `half_angle_rad` (0 to pi/2).
+///
+///     f_hold = 2.2151 c / (2 pi a sin(half angle))     [Hz]
+///       a  mouth half-width, m
+///
+/// Below it a piston as wide as the mouth would itself spread wider than the nominal coverage, so
+/// the walls no longer form the beam. Source: derived from piston_db's -6.02 dB direction; ours.
+double coverage_held_from_hz(double mouth_half_width_m, double half_angle_rad, const Air& air);
+
+/// Level relative to the axis, dB, from kDirectivityFloorDb to 0.
+///
+/// Piston: piston_db of the true angle. Horn, a model of ours, exact where data sheets are: -6 dB
+/// at the nominal edges for f >= f_hold,
+///
+///     level = -6.0206 dB * angle^2 (cos^2(phi)/h_across^2 + sin^2(phi)/h_up^2)
+///       angle  from the axis, phi  roll about the axis from the across direction
+///       h      half coverage of the plane, times f_hold/f below that plane's f_hold
+///
+/// so the beam widens toward all directions alike as the frequency falls. Continuous and falling
+/// with the angle, except directly behind where directions of all rolls meet.
+double directivity_db(const room::Loudspeaker& loudspeaker,
+                      double frequency_hz,
+                      double across_rad,
+                      double up_rad,
+                      const Air& air);
+
+}  // namespace rakeline::sound

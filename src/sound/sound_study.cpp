@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+#include "sound/sound_study.hpp"
+
+#include "base/assert.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rakeline::sound {
+namespace {
+
+/// What a band needs of sheet and air, computed once: only the angle differs from seat to seat.
+struct Band {
+    double frequency_hz = 0.0;
+    std::complex<double> sheet_impedance;
+    double air_db_per_m = 0.0;
+};
+
+Band band_at(double frequency_hz, const Sheet& sheet, const Air& air) {
+    return {frequency_hz, sheet_impedance(sheet, frequency_hz, air),
+            air_absorption_db_per_m(frequency_hz, air)};
+}
+
+LevelTerms terms_in_band(const room::Loudspeaker& loudspeaker,
+                         const DirectPath& path,
+                         const Band& band,
+                         const Air& air) {
+    LevelTerms terms;
+    terms.sensitivity_db = loudspeaker.sensitivity_db;
+    terms.power_db = 10.0 * std::log10(loudspeaker.power_w);
+    terms.distance_db = -20.0 * std::log10(std::max(path.distance_m, kNearestPath_m));
+    terms.directivity_db = directivity_db(loudspeaker, band.frequency_hz, path.off_axis_across_rad,
+                                          path.off_axis_up_rad, air);
+    if (path.through_sheet) {
+        terms.screen_db = -transmission_loss_db(band.sheet_impedance, path.sheet_angle_rad, air);
+    }
+    terms.air_db = -band.air_db_per_m * path.distance_m;
+    return terms;
+}
+
+using Bands = std::array<Band, kOctaves.size()>;
+
+Bands octave_bands(const Sheet& sheet, const Air& air) {
+    Bands bands;
+    for (std::size_t i = 0; i < bands.size(); ++i)
+        bands[i] = band_at(kOctaves[i], sheet, air);
+    return bands;
+}
+
+std::optional<double> spread(const std::vector<double>& levels) {
+    if (levels.empty()) return std::nullopt;
+    const auto [low, high] = std::minmax_element(levels.begin(), levels.end());
+    return *high - *low;
+}
+
+std::optional<double> amplifier_power(const SoundInput& in,
+                                      const room::Loudspeaker& loudspeaker,
+                                      const LoudspeakerSound& sound) {
+    if (!in.reference_seat) return std::nullopt;
+    const std::vector<double>& levels = sound.level_db[power_band(loudspeaker.channel)];
+    const double level = levels.at(static_cast<std::size_t>(*in.reference_seat));
+    return loudspeaker.power_w * std::pow(10.0, (in.peak_level_db - level) / 10.0);
+}
+
+LoudspeakerSound sound_of(const SoundInput& in,
+                          const room::Loudspeaker& loudspeaker,
+                          const Bands& bands) {
+    LoudspeakerSound out;
+    out.paths.reserve(in.ears.size());
+    for (const glm::dvec3& ear : in.ears) {
+        out.paths.push_back(direct_path(loudspeaker, in.surface, ear));
+    }
+    for (std::size_t b = 0; b < bands.size(); ++b) {
+        out.level_db[b].reserve(in.ears.size());
+        for (const DirectPath& path : out.paths) {
+            const LevelTerms terms = terms_in_band(loudspeaker, path, bands[b], in.air);
+            out.level_db[b].push_back(terms.sum_db());
+        }
+        out.spread_db[b] = spread(out.level_db[b]);
+    }
+    out.amplifier_power_w = amplifier_power(in, loudspeaker, out);
+    return out;
+}
+
+/// Distance to the first loudspeaker of the channel to be heard at the seat.
+std::optional<double> first_of_channel(const SoundInput& in,
+                                       const SoundStudy& study,
+                                       room::Channel channel,
+                                       std::size_t seat) {
+    std::optional<double> nearest;
+    for (std::size_t i = 0; i < in.loudspeakers.size(); ++i) {
+        if (in.loudspeakers[i].channel != channel) continue;
+        const double distance = study.loudspeakers[i].paths[seat].distance_m;
+        nearest = std::min(nearest.value_or(distance), distance);
+    }
+    return nearest;
+}
+
+std::optional<double> arrival_spread(const SoundInput& in,
+                                     const SoundStudy& study,
+                                     std::size_t seat) {
+    std::vector<double> distances;
+    for (const auto channel : {room::Channel::left, room::Channel::centre, room::Channel::right}) {
+        if (const auto distance = first_of_channel(in, study, channel, seat)) {
+            distances.push_back(*distance);
+        }
+    }
+    if (distances.size() < 2) return std::nullopt;
+    return *spread(distances) / in.air.sound_speed_m_s();
+}
+
+}  // namespace
+
+LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
+                       const DirectPath& path,
+                       const Sheet& sheet,
+                       const Air& air,
+                       double frequency_hz) {
+    return terms_in_band(loudspeaker, path, band_at(frequency_hz, sheet, air), air);
+}
+
+std::size_t power_band(room::Channel channel) {
+    const double wanted = channel == room::Channel::sub_bass ? 63.0 : 1000.0;
+    const auto* found = std::find(kOctaves.begin(), kOctaves.end(), wanted);
+    RL_ASSERT(found != kOctaves.end());
+    return static_cast<std::size_t>(found - kOctaves.begin());
+}
+
+SoundStudy study_sound(const SoundInput& in) {
+    SoundStudy out;
+    for (std::size_t i = 0; i < kThirds.size(); ++i) {
+        out.screen_loss_db[i] = screen_loss_db(in.sheet, kThirds[i], 0.0, in.air);
+    }
+    const Bands bands = octave_bands(in.sheet, in.air);
+    out.loudspeakers.reserve(in.loudspeakers.size());
+    for (const room::Loudspeaker& loudspeaker : in.loudspeakers) {
+        out.loudspeakers.push_back(sound_of(in, loudspeaker, bands));
+    }
+    out.arrival_spread_s.reserve(in.ears.size());
+    for (std::size_t seat = 0; seat < in.ears.size(); ++seat) {
+        out.arrival_spread_s.push_back(arrival_spread(in, out, seat));
+    }
+    if (in.sheet.perforation.pattern != room::PerforationPattern::none) {
+        out.hole_visible_from_m = hole_visible_from_m(in.sheet.perforation.hole_diameter_m);
+    }
+    return out;
+}
+
+}  // namespace rakeline::sound
