@@ -2,7 +2,6 @@
 #include "geometry/patch.hpp"
 
 #include "base/assert.hpp"
-#include "base/units.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -15,23 +14,28 @@ glm::dvec3 patch_from_room(const Patch& p, const glm::dvec3& v) {
     return {glm::dot(v, p.across), glm::dot(v, p.up), glm::dot(v, p.normal)};
 }
 
+/// In front of the origin, and not so far off that the place is lost (a ray all but parallel).
+bool reached(double t) {
+    return t > 0.0 && std::isfinite(t);
+}
+
 void add_plane_hit(const Patch& patch, const Ray& ray, std::vector<PatchHit>& out) {
     const double slope = glm::dot(ray.direction, patch.normal);
     if (slope == 0.0) return;
     const double t = glm::dot(patch.centre - ray.origin, patch.normal) / slope;
-    if (!(t > 0.0)) return;
+    if (!reached(t)) return;
     out.push_back({t, coordinates_of(patch, ray.at(t)), slope < 0.0});
 }
 
 void add_cylinder_hits(const Patch& patch, const Ray& ray, std::vector<PatchHit>& out) {
-    // In the patch frame the cylinder is x^2 + (z - r)^2 = r^2. With the origin moved to the axis
-    // the quadratic a t^2 + 2 b t + c = 0 has the two crossings as roots.
+    // In the patch frame the cylinder is x^2 + z (z - 2 r) = 0 (written so that a nearly flat
+    // screen's r^2 never enters). The crossings are the roots of a t^2 + 2 b t + c = 0.
     const double r = patch.radius_m;
-    const glm::dvec3 o = patch_from_room(patch, ray.origin - patch.centre) - glm::dvec3(0, 0, r);
+    const glm::dvec3 o = patch_from_room(patch, ray.origin - patch.centre);
     const glm::dvec3 d = patch_from_room(patch, ray.direction);
     const double a = d.x * d.x + d.z * d.z;
-    const double b = o.x * d.x + o.z * d.z;
-    const double c = o.x * o.x + o.z * o.z - r * r;
+    const double b = o.x * d.x + (o.z - r) * d.z;
+    const double c = o.x * o.x + o.z * (o.z - 2.0 * r);
     const double discriminant = b * b - a * c;
     if (a == 0.0 || discriminant < 0.0) return;
     // q holds the larger-magnitude root times a, so that neither root suffers cancellation.
@@ -39,10 +43,10 @@ void add_cylinder_hits(const Patch& patch, const Ray& ray, std::vector<PatchHit>
     double roots[2] = {q / a, q != 0.0 ? c / q : 0.0};
     std::sort(roots, roots + 2);
     for (const double t : roots) {
-        if (!(t > 0.0)) continue;
+        if (!reached(t)) continue;
         const glm::dvec3 p = o + t * d;
-        if (p.z > 0.0) continue;  // the half away from the screen wall is no part of the patch
-        const double outward = p.x * d.x + p.z * d.z;
+        if (p.z > r) continue;  // the half away from the screen wall is no part of the patch
+        const double outward = p.x * d.x + (p.z - r) * d.z;
         out.push_back({t, coordinates_of(patch, ray.at(t)), outward > 0.0});
     }
 }

@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "picture/beam.hpp"
 #include "picture/opening.hpp"
 #include "picture/picture_map.hpp"
+#include "picture/picture_shape.hpp"
 #include "room/layout.hpp"
 #include "room/seat_plan.hpp"
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 /// The picture that every projector gives in every format it makes.
+///
+/// Reads a layout that room::check_layout finds no fault with: gate sizes, ratios and the frame are
+/// positive, and a curved screen's radius is at least half its width.
 namespace rakeline::picture {
 
 struct PictureInput {
@@ -24,37 +28,26 @@ struct PictureInput {
     bool operator==(const PictureInput&) const = default;
 };
 
-/// Shape of the uncorrected picture on the surface. Corners in the order top left, top right,
-/// bottom right, bottom left as seen from the seats.
-struct PictureShape {
-    std::array<glm::dvec2, 4> corners{};
-    std::vector<glm::dvec2> outline;   ///< counter-clockwise, edges finely sampled
-    double keystone_vertical = 0.0;    ///< 2 (w_bottom - w_top) / (w_bottom + w_top)
-    double keystone_horizontal = 0.0;  ///< 2 (h_right - h_left) / (h_right + h_left)
-    double side_slope_rad = 0.0;       ///< mean lean of the sides from the generator
-    double bow_top_m = 0.0;            ///< sagitta on the surface, positive upward
-    double bow_bottom_m = 0.0;
-};
-
-struct BeamClearance {
-    double height_m = 0.0;        ///< least height of the beam over any floor below it
-    glm::dvec3 floor_point{0.0};  ///< where
-};
-
 /// One projector showing one format.
 struct ProjectedPicture {
     int projector = 0;  ///< indices in PictureInput
     int format = 0;
-    int use = 0;                    ///< index in Projector::formats
-    std::optional<int> lens;        ///< index in PictureInput::lenses
-    glm::dvec2 gate_size_m{0.0};    ///< aperture, or pixels in use times pitch
-    double throw_m = 0.0;           ///< along the axis, principal plane to surface
-    glm::dvec3 axis_point{0.0};     ///< where the axis meets the surface
-    double angle_down_rad = 0.0;    ///< axis against the surface normal there, vertical
-    double angle_across_rad = 0.0;  ///< horizontal; positive: axis runs toward +x
-    double focal_length_m = 0.0;    ///< wanted, exact thin lens
+    int use = 0;                  ///< index in Projector::formats
+    std::optional<int> lens;      ///< index in PictureInput::lenses
+    glm::dvec2 gate_size_m{0.0};  ///< aperture, or pixels in use times pitch
+    double throw_m = 0.0;         ///< along the axis, principal plane to surface
+    glm::dvec3 axis_point{0.0};   ///< where the axis meets the surface
+    /// The axis against the surface's normal at the axis point, as drawn in the upright section
+    /// through that normal and the generator: atan(r . up / r . normal), r the way back to the
+    /// lens. Positive: the lens stands above the normal, the axis runs down.
+    double angle_down_rad = 0.0;
+    /// The same in plan, in the section across the generator. Positive: axis runs toward +x.
+    double angle_across_rad = 0.0;
+    double focal_length_m = 0.0;  ///< wanted, exact thin lens
     double focal_length_field_m = 0.0;
-    double focal_length_used_m = 0.0;  ///< of the lens fitted, else the wanted one
+    /// The set zoom position; else a prime's own, or the wanted one as near as the zoom's range
+    /// comes to it; else (no lens fitted) the wanted one.
+    double focal_length_used_m = 0.0;
     PictureMap map;
     PictureShape shape;
     double overfill = 0.0;                 ///< picture area outside the opening over opening area
@@ -64,7 +57,8 @@ struct ProjectedPicture {
     std::optional<glm::dvec3> port_point;  ///< where the axis passes the booth wall
 };
 
-/// A pair that gives no picture, and why ("the lens axis misses the screen").
+/// A pair of projector and format it has a use for that gives no picture, and why ("the lens axis
+/// misses the screen").
 struct NoPicture {
     int projector = 0;
     int format = 0;
@@ -79,6 +73,10 @@ struct PictureStudy {
     std::vector<NoPicture> none;
 };
 
+/// Aim at the picture's centre points the axis at the centre of each format's opening; a lens shift
+/// then still moves the picture off it. Picture and opening coincide under shift where the axis is
+/// aimed by angles instead. The focal length wanted is the one whose thin-lens width at the throw
+/// along the axis is the opening's chord; keystone and curvature then make the true picture.
 PictureStudy study_picture(const PictureInput& in);
 
 /// The picture of this projector and format, or null.
