@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+#include "command/verbs.hpp"
+
+#include <iostream>
+#include <memory>
+
+namespace rakeline::command {
+namespace {
+
+int check(const std::string& file) {
+    const auto study = study_file(file);
+    if (!study) return refuse(study.problems());
+    bool missed = false;
+    for (const study::Finding& finding : study->findings) {
+        missed = missed || finding.verdict == study::Verdict::missed;
+        std::cout << (finding.verdict == study::Verdict::missed ? "missed  " : "near    ")
+                  << study::subject_name(finding.subject) << ": " << finding.what << "\n        "
+                  << finding.against << "\n";
+        if (!finding.mend.empty()) std::cout << "        " << finding.mend << "\n";
+    }
+    std::cout << (missed ? "At least one limit is missed." : "All limits hold.")
+              << " Limits: " << study->brief->limits.name << "\n";
+    return missed ? kLimitMissed : kDone;
+}
+
+}  // namespace
+
+void add_check_verb(CLI::App& app, Choice& choice) {
+    auto* verb = app.add_subcommand("check", "Hold a room against its limits");
+    auto file = std::make_shared<std::string>();
+    verb->add_option("FILE", *file, "Layout file")->required();
+    verb->callback([&choice, file] { choice.action = [file] { return check(*file); }; });
+}
+
+}  // namespace rakeline::command

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "base/number_text.hpp"
+#include "command/verbs.hpp"
+#include "drawing/room_mesh.hpp"
+#include "report/report.hpp"
+#include "view/scene.hpp"
+
+#include <iostream>
+#include <memory>
+
+namespace rakeline::command {
+namespace {
+
+struct DrawWords {
+    std::string file, view = "orbit", size = "1600x900", output, format, projector;
+    bool paper = false;
+    bool imperial = false;
+};
+
+struct Size {
+    int width = 0;
+    int height = 0;
+};
+
+std::optional<Size> size_of(const std::string& text) {
+    const auto cross = text.find('x');
+    if (cross == std::string::npos) return std::nullopt;
+    const auto width = base::parse_number(text.substr(0, cross));
+    const auto height = base::parse_number(text.substr(cross + 1));
+    const auto fits = [](const std::optional<double>& n) {
+        return n && *n >= 16 && *n <= 8192 && *n == static_cast<int>(*n);
+    };
+    if (!fits(width) || !fits(height)) return std::nullopt;
+    return Size{static_cast<int>(*width), static_cast<int>(*height)};
+}
+
+int put_png(const base::Result<std::string>& png, const std::string& output) {
+    return png ? put_output(output, *png) : refuse(png.problems());
+}
+
+int draw_scene(const study::Study& study,
+               const drawing::DrawingChoice& choice,
+               std::optional<int> seat,
+               const Size& size,
+               const std::string& output) {
+    const drawing::RoomMesh mesh = drawing::room_mesh(study, choice);
+    view::SceneOptions options;
+    const view::Camera camera =
+        seat ? view::seat_camera(study, *seat, choice.format.value_or(0)) : view::overview(study);
+    if (seat) options.hidden_seat = *seat;
+    const auto picture = view::offscreen_picture(mesh, camera, options, size.width, size.height);
+    if (!picture) {
+        refuse(picture.problems());
+        return kMachineCannot;
+    }
+    return put_png(report::image_png(picture->width, picture->height, picture->rgba), output);
+}
+
+int draw(const DrawWords& words) {
+    const auto size = size_of(words.size);
+    if (!size)
+        return refuse("'" + words.size + "' is no size", "write WxH, 16 to 8192, like 1600x900");
+    const auto study = study_file(words.file);
+    if (!study) return refuse(study.problems());
+    const auto format = choose_format(study->layout(), words.format);
+    if (!format) return refuse(format.problems());
+    const auto projector = choose_projector(study->layout(), words.projector);
+    if (!projector) return refuse(projector.problems());
+    drawing::DrawingChoice choice;
+    choice.format = *format;
+    choice.projector = *projector;
+    const auto png = [&](const drawing::Drawing& drawing) {
+        return put_png(report::drawing_png(drawing, size->width, size->height,
+                                           unit_system(words.imperial), words.paper),
+                       words.output);
+    };
+    if (words.view == "plan") return png(drawing::plan(*study, choice));
+    if (words.view == "section") return png(drawing::long_section(*study, choice));
+    if (words.view == "orbit") return draw_scene(*study, choice, {}, *size, words.output);
+    if (words.view.starts_with("seat:")) {
+        const auto seat = choose_seat(*study, words.view.substr(5));
+        if (!seat) return refuse(seat.problems());
+        if (*seat) return draw_scene(*study, choice, *seat, *size, words.output);
+    }
+    return refuse("there is no view '" + words.view + "'",
+                  "name orbit, plan, section, or seat: with a seat, like seat:C14");
+}
+
+}  // namespace
+
+void add_draw_verb(CLI::App& app, Choice& choice) {
+    auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
+    auto words = std::make_shared<DrawWords>();
+    verb->add_option("FILE", words->file, "Layout file")->required();
+    verb->add_option("--view", words->view, "orbit, plan, section, or seat:ID")
+        ->capture_default_str();
+    verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
+    verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")
+        ->required();
+    verb->add_option("--format", words->format, "Format by name; else the first");
+    verb->add_option("--projector", words->projector, "Projector by name; else the first");
+    verb->add_flag("--paper", words->paper, "Plan and section on paper ground");
+    verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
+    verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });
+}
+
+}  // namespace rakeline::command
