@@ -51,14 +51,14 @@ struct Line {
     Ink ink = Ink::line;
     bool closed = false;
     bool dashed = false;
-    Shows shows;
+    Shows shows{};
 };
 
 struct Fill {
     std::vector<glm::dvec2> points;  ///< simple polygon
     Ink ink = Ink::line;
     double strength = 0.15;  ///< 0 to 1 of the ink
-    Shows shows;
+    Shows shows{};
 };
 
 enum class Anchor { left, centre, right };
@@ -70,16 +70,20 @@ struct Label {
     Ink ink = Ink::quiet;
     bool vertical = false;  ///< reads upward
     double size = 1.0;      ///< times the output's normal lettering
-    Shows shows;
+    Shows shows{};
 };
 
 /// A measured distance with ticks at its ends; outputs print its length in their unit system.
 struct Dimension {
     glm::dvec2 from{0.0};
     glm::dvec2 to{0.0};
-    double offset_m = 0.0;  ///< the dimension line stands off to the left of from->to
+    /// The dimension line stands off by this along (-dy, dx) of from->to: to its left where the
+    /// second coordinate runs up the page, to its right in a plan.
+    double offset_m = 0.0;
     base::Unit unit = base::Unit::metre;
-    std::string prefix;  ///< "throw ", "R "
+    std::string prefix;              ///< "throw ", "R "
+    std::optional<double> length_m;  ///< the true length where the drawing foreshortens it
+    Shows shows{};
 };
 
 using Item = std::variant<Line, Fill, Label, Dimension>;
@@ -99,9 +103,28 @@ struct DrawingChoice {
     std::optional<int> seat;                     ///< selected
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool dimensions = true;
+    base::UnitSystem units = base::UnitSystem::metric;  ///< of quantities inside labels
 };
 
+/// From above: hall, screen with the format's opening, seats, booth, beam, loudspeakers.
 Drawing plan(const study::Study& study, const DrawingChoice& choice);
+
+/// Along the centre line: floor, screen, ceiling, booth, beam, eyes and sight lines. Blocks that
+/// the centre line does not cut are drawn as seen behind it, on their own centre line.
 Drawing long_section(const study::Study& study, const DrawingChoice& choice);
+
+/// The length that a dimension states, m: its own, or the distance between its ends.
+double length_m(const Dimension& dimension);
+
+/// Where the dimension line itself runs, offset taken in.
+struct Segment {
+    glm::dvec2 from{0.0};
+    glm::dvec2 to{0.0};
+};
+Segment dimension_line(const Dimension& dimension);
+
+/// What a click at `point` within `reach_m` means: the topmost line, fill or label there that shows
+/// something; small things (a seat, an eye) win over fills that cover them.
+Shows shown_at(const Drawing& drawing, glm::dvec2 point, double reach_m);
 
 }  // namespace rakeline::drawing
