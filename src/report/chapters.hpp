@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "report/pages.hpp"
+#include "report/report.hpp"
+
+/// The chapters of the consultant's report, each drawn from the pen down or on pages of its own.
+namespace rakeline::report {
+
+struct ReportInput {
+    const study::Study& study;
+    const ReportOptions& options;
+    int projector = -1;  ///< the first of the layout, -1 if it has none
+    int format = -1;
+
+    base::UnitSystem units() const { return options.units; }
+    std::string quantity(double si, base::Unit unit) const {
+        return base::quantity_text(si, unit, options.units);
+    }
+};
+
+void draw_title_page(Pages& pages, const ReportInput& in);  ///< with the findings
+void draw_plan_page(Pages& pages, const ReportInput& in);
+void draw_section_page(Pages& pages, const ReportInput& in);
+void draw_subject_tables(Pages& pages, const ReportInput& in);
+void draw_seat_table(Pages& pages, const ReportInput& in);
+void draw_cautions(Pages& pages);
+void draw_definitions(Pages& pages, const ReportInput& in);  ///< and the list of sources
+
+/// "Film · 2.39": the projector and format that drawings and the seat table are of.
+std::string chosen_text(const ReportInput& in);
+
+}  // namespace rakeline::report
