@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "base/result.hpp"
+#include "room/layout.hpp"
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+/// The rules between fields, part by part. All of them take values that suit their own fields
+/// (check_field_ranges found nothing).
+namespace rakeline::room {
+
+/// Problems with field paths, before they get a file and lines.
+struct Findings {
+    base::Problems problems;
+
+    void add(std::string where, std::string what, std::string mend) {
+        problems.push_back({{}, 0, std::move(where), std::move(what), std::move(mend)});
+    }
+};
+
+/// "lenses[2]", and "lenses[2].name".
+std::string at(const std::string& list, std::size_t index);
+std::string at(const std::string& list, std::size_t index, const char* key);
+
+/// "12.35 m", for sentences.
+std::string metres(double value_m);
+
+/// Refuses an element without a name and one whose name another has already.
+void check_name_list(const std::string& list, const std::vector<std::string>& names, Findings& out);
+template <class T>
+void check_names(const std::string& list, const std::vector<T>& items, Findings& out) {
+    std::vector<std::string> names;
+    for (const T& item : items)
+        names.push_back(item.name);
+    check_name_list(list, names, out);
+}
+
+void check_hall(const Layout& layout, Findings& out);
+void check_screen(const Layout& layout, Findings& out);
+void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out);
+void check_lens(const Lens& lens, const std::string& path, Findings& out);
+void check_booth(const Layout& layout, Findings& out);
+void check_seating(const Layout& layout, Findings& out);
+void check_loudspeakers(const Layout& layout, Findings& out);
+
+}  // namespace rakeline::room
