@@ -21,6 +21,9 @@ struct Air {
     /// the constants of the 1976 standard atmosphere, values from memory.
     double viscosity_pa_s() const;
 
+    /// rho c, the impedance of a plane wave: 413 Pa s/m at 20 degC.
+    double impedance_pa_s_m() const { return density_kg_m3() * sound_speed_m_s(); }
+
     double temperature_k() const { return temperature_c + 273.15; }
 };
 

@@ -15,10 +15,6 @@ namespace {
 constexpr double kEdgeDb = 6.020599913279624;
 constexpr double kPistonEdgeX = 2.2150893677242323;
 
-double wave_number(double frequency_hz, const Air& air) {
-    return 2.0 * base::kPi * frequency_hz / air.sound_speed_m_s();
-}
-
 /// Half coverage of one plane at this frequency, rad.
 double half_coverage(double nominal_rad, double mouth_m, double frequency_hz, const Air& air) {
     const double half = 0.5 * nominal_rad;
@@ -26,36 +22,18 @@ double half_coverage(double nominal_rad, double mouth_m, double frequency_hz, co
     return half * std::max(1.0, held_from / frequency_hz);
 }
 
-struct OffAxis {
-    double across_rad = 0.0;
-    double up_rad = 0.0;
-};
-
-double horn_db(const room::Loudspeaker& horn,
-               double frequency_hz,
-               const OffAxis& off_axis,
-               const Air& air) {
-    const double angle = off_axis_angle(off_axis.across_rad, off_axis.up_rad);
-    // The part of the direction at right angles to the axis gives the roll.
-    const double x = std::sin(off_axis.across_rad) * std::cos(off_axis.up_rad);
-    const double y = std::sin(off_axis.up_rad);
-    const double sine = std::hypot(x, y);
-    const double cos_roll = sine > 0.0 ? x / sine : 1.0;
-    const double sin_roll = sine > 0.0 ? y / sine : 0.0;
-    const double mouth = horn.piston_radius_m;
-    const double across =
-        angle * cos_roll / half_coverage(horn.coverage_across_rad, mouth, frequency_hz, air);
-    const double up =
-        angle * sin_roll / half_coverage(horn.coverage_up_rad, mouth, frequency_hz, air);
-    return -kEdgeDb * (across * across + up * up);
-}
-
 }  // namespace
 
-double off_axis_angle(double across_rad, double up_rad) {
-    const double forward = std::cos(across_rad) * std::cos(up_rad);
-    const double side = std::sin(across_rad) * std::cos(up_rad);
-    return std::atan2(std::hypot(side, std::sin(up_rad)), forward);
+OffAxis off_axis(double across_rad, double up_rad) {
+    // The direction as a unit vector: x and y at right angles to the axis, z along it.
+    const double x = std::sin(across_rad) * std::cos(up_rad);
+    const double y = std::sin(up_rad);
+    const double z = std::cos(across_rad) * std::cos(up_rad);
+    const double sine_squared = x * x + y * y;
+    if (sine_squared == 0.0) return {.angle_rad = z < 0.0 ? base::kPi : 0.0};
+    return {.angle_rad = std::atan2(std::sqrt(sine_squared), z),
+            .across_share = x * x / sine_squared,
+            .up_share = y * y / sine_squared};
 }
 
 double piston_db(double ka, double angle_rad) {
@@ -71,17 +49,28 @@ double coverage_held_from_hz(double mouth_half_width_m, double half_angle_rad, c
     return kPistonEdgeX * air.sound_speed_m_s() / (2.0 * base::kPi * mouth_half_width_m * sine);
 }
 
+Beam::Beam(const room::Loudspeaker& loudspeaker, double frequency_hz, const Air& air)
+    : piston_(loudspeaker.directivity == room::Directivity::piston),
+      ka_(2.0 * base::kPi * frequency_hz / air.sound_speed_m_s() * loudspeaker.piston_radius_m),
+      half_across_(half_coverage(
+          loudspeaker.coverage_across_rad, loudspeaker.piston_radius_m, frequency_hz, air)),
+      half_up_(half_coverage(
+          loudspeaker.coverage_up_rad, loudspeaker.piston_radius_m, frequency_hz, air)) {}
+
+double Beam::level_db(const OffAxis& direction) const {
+    if (piston_) return std::clamp(piston_db(ka_, direction.angle_rad), kDirectivityFloorDb, 0.0);
+    const double per_square_radian = direction.across_share / (half_across_ * half_across_) +
+                                     direction.up_share / (half_up_ * half_up_);
+    const double edges = direction.angle_rad * direction.angle_rad * per_square_radian;
+    return std::max(-kEdgeDb * edges, kDirectivityFloorDb);
+}
+
 double directivity_db(const room::Loudspeaker& loudspeaker,
                       double frequency_hz,
                       double across_rad,
                       double up_rad,
                       const Air& air) {
-    const bool piston = loudspeaker.directivity == room::Directivity::piston;
-    const double level =
-        piston ? piston_db(wave_number(frequency_hz, air) * loudspeaker.piston_radius_m,
-                           off_axis_angle(across_rad, up_rad))
-               : horn_db(loudspeaker, frequency_hz, {across_rad, up_rad}, air);
-    return std::clamp(level, kDirectivityFloorDb, 0.0);
+    return Beam(loudspeaker, frequency_hz, air).level_db(off_axis(across_rad, up_rad));
 }
 
 }  // namespace rakeline::sound

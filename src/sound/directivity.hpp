@@ -15,8 +15,13 @@ namespace rakeline::sound {
 /// whatever stands around it; common practice, no source.
 inline constexpr double kDirectivityFloorDb = -30.0;
 
-/// Angle from the axis, 0 to pi.
-double off_axis_angle(double across_rad, double up_rad);
+/// A direction as the models take it: how far off the axis, and toward which side.
+struct OffAxis {
+    double angle_rad = 0.0;     ///< from the axis, 0 to pi
+    double across_share = 1.0;  ///< cos^2 of the roll about the axis: 1 in the across plane
+    double up_share = 0.0;      ///< sin^2 of the roll: 1 in the up plane
+};
+OffAxis off_axis(double across_rad, double up_rad);
 
 /// Rigid circular piston in a wide baffle, dB relative to the axis, <= 0, no floor applied.
 ///
@@ -36,7 +41,7 @@ double piston_db(double ka, double angle_rad);
 /// the walls no longer form the beam. Source: derived from piston_db's -6.02 dB direction; ours.
 double coverage_held_from_hz(double mouth_half_width_m, double half_angle_rad, const Air& air);
 
-/// Level relative to the axis, dB, from kDirectivityFloorDb to 0.
+/// A loudspeaker's directivity at one frequency, for a caller who asks for many directions.
 ///
 /// Piston: piston_db of the true angle. Horn, a model of ours, exact where data sheets are: -6 dB
 /// at the nominal edges for f >= f_hold,
@@ -47,6 +52,21 @@ double coverage_held_from_hz(double mouth_half_width_m, double half_angle_rad, c
 ///
 /// so the beam widens toward all directions alike as the frequency falls. Continuous and falling
 /// with the angle, except directly behind where directions of all rolls meet.
+class Beam {
+public:
+    Beam(const room::Loudspeaker& loudspeaker, double frequency_hz, const Air& air);
+
+    /// Level relative to the axis, dB, from kDirectivityFloorDb to 0.
+    double level_db(const OffAxis& direction) const;
+
+private:
+    bool piston_ = false;
+    double ka_ = 0.0;           ///< piston: wave number times radius
+    double half_across_ = 1.0;  ///< horn: half coverages at this frequency, rad
+    double half_up_ = 1.0;
+};
+
+/// Level relative to the axis of one loudspeaker in one direction: Beam::level_db of off_axis.
 double directivity_db(const room::Loudspeaker& loudspeaker,
                       double frequency_hz,
                       double across_rad,

@@ -50,13 +50,14 @@ std::complex<double> sheet_impedance(const Sheet& sheet, double frequency_hz, co
     return holes * limp / (holes + limp);
 }
 
-double transmission_loss_db(std::complex<double> impedance, double angle_rad, const Air& air) {
-    const double two_rho_c = 2.0 * air.density_kg_m3() * air.sound_speed_m_s();
-    return 10.0 * std::log10(std::norm(1.0 + impedance * std::cos(angle_rad) / two_rho_c));
+double transmission_loss_db(std::complex<double> relative_impedance, double cos_angle) {
+    return 10.0 * std::log10(std::norm(1.0 + relative_impedance * cos_angle));
 }
 
 double screen_loss_db(const Sheet& sheet, double frequency_hz, double angle_rad, const Air& air) {
-    return transmission_loss_db(sheet_impedance(sheet, frequency_hz, air), angle_rad, air);
+    const std::complex<double> relative =
+        sheet_impedance(sheet, frequency_hz, air) / (2.0 * air.impedance_pa_s_m());
+    return transmission_loss_db(relative, std::cos(angle_rad));
 }
 
 double hole_visible_from_m(double diameter_m) {

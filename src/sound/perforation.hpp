@@ -56,11 +56,11 @@ std::complex<double> sheet_impedance(const Sheet& sheet, double frequency_hz, co
 ///     loss = 10 lg |1 + z cos(angle) / (2 rho c)|^2
 ///
 /// The sheet is thin against the wavelength and reacts locally. Example: limp 0.35 kg/m2 without
-/// holes, 1 kHz, normal -> 9.6 dB.
+/// holes, 1 kHz, normal -> 9.1 dB.
 double screen_loss_db(const Sheet& sheet, double frequency_hz, double angle_rad, const Air& air);
 
-/// The same, for a caller who keeps the impedance over many angles.
-double transmission_loss_db(std::complex<double> impedance, double angle_rad, const Air& air);
+/// The same for a caller who keeps z / (2 rho c) over many angles.
+double transmission_loss_db(std::complex<double> relative_impedance, double cos_angle);
 
 /// Distance within which a hole of this diameter is larger than one minute of arc: d / tan(1').
 /// One minute is the usual figure for what a normal eye resolves (common practice, no source).

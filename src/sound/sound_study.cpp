@@ -12,30 +12,46 @@ namespace {
 /// What a band needs of sheet and air, computed once: only the angle differs from seat to seat.
 struct Band {
     double frequency_hz = 0.0;
-    std::complex<double> sheet_impedance;
+    std::complex<double> sheet;  ///< impedance over 2 rho c
     double air_db_per_m = 0.0;
 };
 
 Band band_at(double frequency_hz, const Sheet& sheet, const Air& air) {
-    return {frequency_hz, sheet_impedance(sheet, frequency_hz, air),
+    const auto impedance = sheet_impedance(sheet, frequency_hz, air);
+    return {frequency_hz, impedance / (2.0 * air.impedance_pa_s_m()),
             air_absorption_db_per_m(frequency_hz, air)};
 }
 
-LevelTerms terms_in_band(const room::Loudspeaker& loudspeaker,
-                         const DirectPath& path,
-                         const Band& band,
-                         const Air& air) {
-    LevelTerms terms;
-    terms.sensitivity_db = loudspeaker.sensitivity_db;
-    terms.power_db = 10.0 * std::log10(loudspeaker.power_w);
-    terms.distance_db = -20.0 * std::log10(std::max(path.distance_m, kNearestPath_m));
-    terms.directivity_db = directivity_db(loudspeaker, band.frequency_hz, path.off_axis_across_rad,
-                                          path.off_axis_up_rad, air);
-    if (path.through_sheet) {
-        terms.screen_db = -transmission_loss_db(band.sheet_impedance, path.sheet_angle_rad, air);
-    }
-    terms.air_db = -band.air_db_per_m * path.distance_m;
+/// What one path needs in every band, computed once.
+struct Way {
+    double distance_m = 0.0;
+    double distance_db = 0.0;
+    OffAxis off_axis;
+    std::optional<double> cos_sheet;
+};
+
+Way way_of(const DirectPath& path) {
+    Way way;
+    way.distance_m = path.distance_m;
+    way.distance_db = -20.0 * std::log10(std::max(path.distance_m, kNearestPath_m));
+    way.off_axis = off_axis(path.off_axis_across_rad, path.off_axis_up_rad);
+    if (path.through_sheet) way.cos_sheet = std::cos(path.sheet_angle_rad);
+    return way;
+}
+
+LevelTerms terms_of(const LevelTerms& source, const Beam& beam, const Band& band, const Way& way) {
+    LevelTerms terms = source;
+    terms.distance_db = way.distance_db;
+    terms.directivity_db = beam.level_db(way.off_axis);
+    if (way.cos_sheet) terms.screen_db = -transmission_loss_db(band.sheet, *way.cos_sheet);
+    terms.air_db = -band.air_db_per_m * way.distance_m;
     return terms;
+}
+
+/// The terms that are the loudspeaker's own.
+LevelTerms source_terms(const room::Loudspeaker& loudspeaker) {
+    return {.sensitivity_db = loudspeaker.sensitivity_db,
+            .power_db = 10.0 * std::log10(loudspeaker.power_w)};
 }
 
 using Bands = std::array<Band, kOctaves.size()>;
@@ -66,15 +82,17 @@ LoudspeakerSound sound_of(const SoundInput& in,
                           const room::Loudspeaker& loudspeaker,
                           const Bands& bands) {
     LoudspeakerSound out;
-    out.paths.reserve(in.ears.size());
+    std::vector<Way> ways;
     for (const glm::dvec3& ear : in.ears) {
         out.paths.push_back(direct_path(loudspeaker, in.surface, ear));
+        ways.push_back(way_of(out.paths.back()));
     }
+    const LevelTerms source = source_terms(loudspeaker);
     for (std::size_t b = 0; b < bands.size(); ++b) {
-        out.level_db[b].reserve(in.ears.size());
-        for (const DirectPath& path : out.paths) {
-            const LevelTerms terms = terms_in_band(loudspeaker, path, bands[b], in.air);
-            out.level_db[b].push_back(terms.sum_db());
+        const Beam beam(loudspeaker, bands[b].frequency_hz, in.air);
+        out.level_db[b].reserve(ways.size());
+        for (const Way& way : ways) {
+            out.level_db[b].push_back(terms_of(source, beam, bands[b], way).sum_db());
         }
         out.spread_db[b] = spread(out.level_db[b]);
     }
@@ -116,7 +134,8 @@ LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
                        const Sheet& sheet,
                        const Air& air,
                        double frequency_hz) {
-    return terms_in_band(loudspeaker, path, band_at(frequency_hz, sheet, air), air);
+    return terms_of(source_terms(loudspeaker), Beam(loudspeaker, frequency_hz, air),
+                    band_at(frequency_hz, sheet, air), way_of(path));
 }
 
 std::size_t power_band(room::Channel channel) {
