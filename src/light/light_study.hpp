@@ -48,9 +48,9 @@ struct PictureLight {
     double lamp_flux_lm = 0.0;        ///< electrical power x efficacy x ageing; 0 if measured
     double chain_flux_lm = 0.0;       ///< out of the lens, whole lit gate or imager
     double use_fraction = 0.0;        ///< of that flux, through the part that the format uses
-    double port_incidence_rad = 0.0;  ///< axis against the port's glass
-    double port_transmittance = 0.0;
-    double flux_lm = 0.0;  ///< reaching the surface: all of the above
+    double port_incidence_rad = 0.0;  ///< axis against the normal of the port's upright glass
+    double port_transmittance = 0.0;  ///< at that angle; 1 for a lens in the hall, without a port
+    double flux_lm = 0.0;  ///< reaching the surface, opening and masking: all of the above
     std::array<double, kPointCount>
         illuminance_lx{};  ///< 0 where the picture leaves the point dark
     std::vector<std::array<double, kPointCount>> gain;  ///< per seat: G toward the eye
@@ -72,6 +72,8 @@ struct LightStudy {
     double lobe_reflectance = 0.0;  ///< hemispherical, at normal incidence; over 1 claims too much
 };
 
+/// All pictures of `pictures`, which must come from the same screen and projectors. Luminance is in
+/// proportion to flux; the light that seats and walls send back to the screen is not in it.
 LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictures);
 
 }  // namespace rakeline::light

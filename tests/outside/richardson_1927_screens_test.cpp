@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+// Source: Richardson, Handbook of Projection, 1927, p. 492, Table 2: luminance of real screens at
+// 0, 5, 10, 20, 30, 40, 50 degrees, a reference white being 100. Half-gain angles of the table by
+// linear interpolation between its angles: no. 8 16.20, no. 24 24.56, no. 6 30.0 degrees.
+#include "base/units.hpp"
+#include "light/screen_gain.hpp"
+#include "support/check.hpp"
+
+#include <array>
+
+using namespace rakeline;
+using tests::check_close;
+using tests::printed_digits;
+
+namespace {
+
+constexpr std::array<double, 7> kDegrees = {0.0, 5.0, 10.0, 20.0, 30.0, 40.0, 50.0};
+
+struct MeasuredScreen {
+    int number;
+    std::array<double, 7> percent;
+    double half_gain_degrees;
+};
+constexpr MeasuredScreen kLobed[] = {
+    {8, {414.0, 361.0, 295.0, 153.0, 71.0, 32.0, 17.0}, 16.20},
+    {24, {228.0, 215.0, 194.0, 140.0, 83.0, 54.0, 35.0}, 24.56},
+    {6, {132.0, 125.0, 115.0, 88.0, 66.0, 50.0, 37.0}, 30.0},
+};
+
+/// Our model of a measured screen: its peak, its half-gain angle, and what is left at 50 degrees
+/// as the matte part.
+room::ScreenSurface modelled(const MeasuredScreen& screen) {
+    room::ScreenSurface surface;
+    surface.lobe = room::LobeKind::mirror;
+    surface.peak_gain = 0.01 * screen.percent.front();
+    surface.matte_gain = 0.01 * screen.percent.back();
+    surface.half_gain_angle_rad = base::radians(screen.half_gain_degrees);
+    return surface;
+}
+
+/// 2 * integral of g sin cos over the table's angles, g linear between them.
+double energy_of_table(const std::array<double, 7>& percent) {
+    double sum = 0.0;
+    constexpr int kSteps = 2000;
+    for (std::size_t i = 0; i + 1 < kDegrees.size(); ++i) {
+        const double step = base::radians(kDegrees[i + 1] - kDegrees[i]) / kSteps;
+        for (int k = 0; k < kSteps; ++k) {
+            const double part = (k + 0.5) / kSteps;
+            const double g = 0.01 * ((1.0 - part) * percent[i] + part * percent[i + 1]);
+            sum += g * std::sin(2.0 * (base::radians(kDegrees[i]) + step * (k + 0.5))) * step;
+        }
+    }
+    return sum;
+}
+
+}  // namespace
+
+TEST_SUITE("outside/richardson_1927_screens") {
+    TEST_CASE("golden: a lobe set by peak and half-gain angle is half its peak there") {
+        for (const MeasuredScreen& screen : kLobed) {
+            INFO("screen no. ", screen.number);
+            const light::GainModel model(modelled(screen), 0.0);
+            check_close(100.0 * model.gain_off_lobe(0.0), screen.percent.front(),
+                        printed_digits(0));
+            check_close(100.0 * model.gain_off_lobe(base::radians(screen.half_gain_degrees)),
+                        0.5 * screen.percent.front(), printed_digits(0));
+        }
+    }
+
+    TEST_CASE("screen no. 8 falls to 30 degrees by more than the 5.83 that was measured") {
+        // The text works 414/71. A Gaussian lobe falls faster than a real one in its tail.
+        const room::ScreenSurface surface = modelled(kLobed[0]);
+        const glm::dvec3 toward_screen{0.0, 0.0, -1.0};
+        const glm::dvec3 normal{0.0, 0.0, 1.0};
+        const glm::dvec3 at_30{0.5, 0.0, std::sqrt(0.75)};
+        const double ahead = light::gain(surface, 0.0, toward_screen, normal, normal);
+        const double aside = light::gain(surface, 0.0, toward_screen, at_30, normal);
+        CHECK(ahead / aside > 414.0 / 71.0);
+        CHECK(ahead / aside < 10.0);
+    }
+
+    TEST_CASE("golden: the model stays within 8 % of the peak of every measured value") {
+        for (const MeasuredScreen& screen : kLobed) {
+            const light::GainModel model(modelled(screen), 0.0);
+            for (std::size_t i = 0; i < kDegrees.size(); ++i) {
+                INFO("screen no. ", screen.number, " at ", kDegrees[i]);
+                check_close(100.0 * model.gain_off_lobe(base::radians(kDegrees[i])),
+                            screen.percent[i],
+                            tests::absolute(0.08 * screen.percent.front(),
+                                            "what one Gaussian lobe misses of a measured curve"));
+            }
+        }
+    }
+
+    TEST_CASE("the model sends back as much as the measured screen") {
+        // The tables' own energy, first as published for nos. 8 and 20.
+        check_close(energy_of_table(kLobed[0].percent), 0.562, printed_digits(3));
+        check_close(energy_of_table({78.0, 77.0, 77.0, 76.0, 75.0, 74.0, 73.0}), 0.439,
+                    printed_digits(3));
+        // Ours must lie between that and the same with the last value kept on from 50 to 90; 3 %
+        // for the shape (no. 6 is 2 % over).
+        for (const MeasuredScreen& screen : kLobed) {
+            INFO("screen no. ", screen.number);
+            const double to_50 = energy_of_table(screen.percent);
+            const double beyond =
+                0.01 * screen.percent.back() * std::pow(std::cos(base::radians(50.0)), 2);
+            const double rho = light::hemispherical_reflectance(modelled(screen));
+            CHECK(rho > to_50);
+            CHECK(rho < 1.03 * (to_50 + beyond));
+            CHECK(rho < 1.0);  // real screens claim no more light than arrives
+        }
+    }
+}
