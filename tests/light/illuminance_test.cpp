@@ -75,6 +75,14 @@ TEST_SUITE("light/illuminance") {
         CHECK(illuminance.at_lx({5.999, 0.0}) > 0.0);
     }
 
+    TEST_CASE("the part of the imager that the format leaves unused stays dark") {
+        LitRoom r = tests::square_on_room(12.0, 2.0);
+        r.projector.formats.front().pixels_wide = 1500;  // of 2000; these fill the 12 m
+        const Illuminance illuminance(beam_of(r));
+        CHECK(illuminance.at_lx({6.001, 0.0}) == 0.0);
+        CHECK(illuminance.at_lx({5.999, 0.0}) > 0.0);
+    }
+
     TEST_CASE("the part of the aperture that the lamp leaves dark stays dark on the screen") {
         LitRoom r = tests::square_on_film_room(12.0, 2.39);
         r.projector.lit_width_m = 0.5 * r.projector.formats.front().gate_width_m;

@@ -253,6 +253,32 @@ TEST_SUITE("light/light_study") {
         CHECK(retro.gain[0][light::kCentre] < retro.gain[1][light::kCentre]);
     }
 
+    TEST_CASE("property: an eye in the mirror direction of a point sees its peak gain there") {
+        std::mt19937 random(66);
+        for (int i = 0; i < 20; ++i) {
+            LitRoom r = tests::random_room(random);
+            r.screen.surface = tests::random_lobe(random);
+            r.screen.surface.lobe = room::LobeKind::mirror;
+            const picture::PictureStudy pictures = tests::picture_of(r);
+            const glm::dvec3 lens{r.projector.across_m, r.projector.up_m, r.projector.back_m};
+            r.eyes.clear();
+            for (int p = 0; p < light::kPointCount; ++p) {
+                const glm::dvec2 at = light::point_place(static_cast<PicturePoint>(p));
+                const glm::dvec3 point =
+                    picture::opening_point(pictures.surface, pictures.openings.front(), at.x, at.y);
+                const glm::dvec3 normal = geometry::normal_at(
+                    pictures.surface, geometry::coordinates_of(pictures.surface, point));
+                r.eyes.push_back(point + glm::reflect(point - lens, normal));
+            }
+            r.reference_seat = 0;
+            const PictureLight light = the_light(r);
+            for (std::size_t p = 0; p < light::kPointCount; ++p) {
+                check_close(light.gain[p][p], r.screen.surface.peak_gain,
+                            tests::relative(1e-10, "rounding through the surface"));
+            }
+        }
+    }
+
     TEST_CASE("a picture beside the centre leaves it dark: no ratio, no flux that would help") {
         LitRoom r = tests::square_on_film_room(10.0, 2.0);
         r.projector.formats.front().focal_length_m = 0.2;  // a small picture
