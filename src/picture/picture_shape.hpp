@@ -35,7 +35,8 @@ struct PictureShape {
 std::optional<PictureShape> picture_shape(const PictureMap& map, glm::dvec2 gate_size_m);
 
 /// How picture and opening cover each other. Exact on a plane; on a cylinder the edges are taken
-/// as polylines, which errs by less than 1e-5 of the opening for bows up to a tenth of its height.
+/// as polylines, which errs by less than 2e-5 of the areas down to a radius of the screen's width
+/// (tested by integrating the map's area ratio).
 struct Coverage {
     double overfill = 0.0;   ///< picture area outside the opening over opening area
     double crop = 0.0;       ///< part of the source image (gate area) outside the opening
