@@ -116,10 +116,12 @@ void check_doubled_seats(const std::vector<SeatBlock>& blocks, Findings& out) {
     std::map<int, std::vector<Span>> by_letter;
     std::set<std::pair<std::size_t, std::size_t>> told;
     for (std::size_t b = 0; b < blocks.size(); ++b) {
+        const auto first_letter = row_index(blocks[b].first_row);
+        if (!first_letter) continue;
         for (int row = 0; row < blocks[b].rows; ++row) {
             const int first = blocks[b].first_seat_number;
             const Span span{b, row, first, first + seats_in_row(blocks[b], row) - 1};
-            auto& others = by_letter[row_index(blocks[b].first_row).value_or(0) + row];
+            auto& others = by_letter[*first_letter + row];
             for (const Span& other : others) {
                 const bool overlap = span.first <= other.last && other.first <= span.last;
                 if (!overlap || !told.emplace(other.block, b).second) continue;

@@ -24,7 +24,6 @@ std::string with_unit(const std::string& number, Unit unit) {
 std::string unit_hint(Unit unit) {
     if (unit == Unit::millimetre) return " (the file holds metres: 50 mm is 0.05)";
     if (unit == Unit::fraction) return " (the file holds fractions: 50 % is 0.5)";
-    if (unit == Unit::radian) return " (degrees)";
     return {};
 }
 

@@ -143,7 +143,8 @@ void ObjectReader::refuse_unknown() {
     for (std::size_t i = 0; i < object_.keys.size(); ++i) {
         const std::string& key = object_.keys[i];
         if (std::ranges::find(known_, key) != known_.end()) continue;
-        const std::string near = base::nearest_name(key, known_);
+        // A key far longer than any name is near to none, and costs time to compare.
+        const std::string near = key.size() > 100 ? "" : base::nearest_name(key, known_);
         problems_.add(object_.items[i].line, path_of(shortened(key)), "no member has this name",
                       near.empty() ? "take it out" : "did you mean " + near + "?");
     }
