@@ -5,9 +5,11 @@
 
 #include <glm/mat4x4.hpp>
 
+#include <array>
 #include <vector>
 
-/// The room as triangles for the 3D view: plain data, no graphics calls.
+/// The room as triangles for the 3D view: plain data, no graphics calls. Positions in the room
+/// frame, metres.
 namespace rakeline::drawing {
 
 enum class Material {
@@ -23,36 +25,81 @@ enum class Material {
     seat,
     loudspeaker,
     projector,
-    beam
+    beam,
+    head
 };
 
+/// `uv` by material: screen: 0..1 across and up the opening. Wall: metres from the screen wall, and
+/// metres above the floor beside it. Seat: x is how much of the seat's own colour shows (1 cloth,
+/// 0 frame). Loudspeaker: x is 1 on the front. Beam: y is 0 at the lens, 1 at the picture. Else
+/// free.
 struct Vertex {
     glm::dvec3 position{0.0};
-    glm::dvec3 normal{0.0, 1.0, 0.0};
-    glm::dvec2 uv{0.0};  ///< screen: 0..1 across and up the opening; else free
+    glm::dvec3 normal{0.0, 1.0, 0.0};  ///< unit
+    glm::dvec2 uv{0.0};
 };
 
 /// Triangles of one thing.
 struct Part {
     Material material = Material::floor;
     Shows shows;
-    std::vector<Vertex> vertices;
-    std::vector<unsigned> indices;  ///< counter-clockwise from outside
+    std::vector<Vertex> vertices = {};
+    std::vector<unsigned> indices = {};  ///< counter-clockwise from outside
 };
 
 /// One seat's place: column-major room-from-seat, and the seat's index.
 struct SeatInstance {
     glm::dmat4 room_from_seat{1.0};
     int seat = 0;
+    bool wheelchair = false;  ///< drawn with RoomMesh::wheelchair
+};
+
+/// A line that keeps its width on the display, so that thin edges stay clean at any distance.
+enum class EdgeKind { step, hall, port, beam };
+struct Edge {
+    EdgeKind kind = EdgeKind::hall;
+    glm::dvec3 from{0.0};
+    glm::dvec3 to{0.0};
 };
 
 struct RoomMesh {
     std::vector<Part> parts;  ///< opaque
-    std::vector<Part> beams;  ///< translucent volumes, one a projector and format chosen
-    Part seat;                ///< one seat about the origin, facing -z
-    std::vector<SeatInstance> seats;
+    std::vector<Part> beams;  ///< translucent, open toward the picture: vertex 0 is at the lens,
+                              ///< the others go along the picture's outline, counter-clockwise
+    std::vector<Edge> edges;  ///< of steps, hall, ports and beams
+    Part seat;                ///< one seat about its reference point, facing -z
+    Part wheelchair;          ///< the same for a wheelchair place
+    std::vector<SeatInstance> seats;  ///< by seat index; all places
+    Part head;                        ///< head and shoulders about the eye, facing -z
+    std::vector<SeatInstance> heads;  ///< one a seat, at its eye
+    glm::dvec2 picture_size_m{0.0};   ///< of the opening: along the arc, along the generator
+    /// Illuminance over its largest value at the 3 x 3 points of light::PicturePoint, from bottom
+    /// left to top right, row by row; all 1 where no light is known.
+    std::array<double, 9> picture_light{1, 1, 1, 1, 1, 1, 1, 1, 1};
 };
 
+/// The room for the projector and format chosen: without a format the first one; without a
+/// projector the beams of all that show it.
 RoomMesh room_mesh(const study::Study& study, const DrawingChoice& choice);
+
+/// The parts that room_mesh is made of, one file each.
+void add_floor(const study::Study& study, RoomMesh& mesh);
+void add_hall(const study::Study& study, RoomMesh& mesh);
+void add_booth(const study::Study& study, RoomMesh& mesh);
+void add_screen(const study::Study& study, std::optional<int> format, RoomMesh& mesh);
+void add_beams(const study::Study& study,
+               std::optional<int> projector,
+               std::optional<int> format,
+               RoomMesh& mesh);
+void add_seats(const study::Study& study, RoomMesh& mesh);
+void add_heads(const study::Study& study, RoomMesh& mesh);
+void add_loudspeakers(const study::Study& study, RoomMesh& mesh);
+
+/// One cinema chair, 0.56 m between the middles of its arms; one wheelchair; one head and
+/// shoulders. All about the seat's reference point (the head: about the eye), facing -z.
+Part seat_part();
+Part wheelchair_part();
+Part head_part(const room::Audience& audience);
+inline constexpr double kSeatPartPitch_m = 0.56;
 
 }  // namespace rakeline::drawing

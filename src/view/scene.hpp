@@ -9,7 +9,6 @@
 
 #include <functional>
 #include <memory>
-#include <string>
 #include <vector>
 
 /// The 3D view: draws a RoomMesh into the current OpenGL 3.3 core framebuffer, and picks.
@@ -17,19 +16,27 @@ namespace rakeline::view {
 
 struct Camera {
     glm::dvec3 target{0.0, 2.0, 10.0};
-    double yaw_rad = 0.6;     ///< about the vertical; 0 looks toward the screen wall
+    double yaw_rad = 0.6;     ///< about the vertical; 0 looks toward the screen wall, positive
+                              ///< stands on the side of +x
     double pitch_rad = 0.35;  ///< looking down
     double distance_m = 25.0;
-    double field_rad = 0.7;  ///< vertical
+    double field_rad = 0.7;  ///< vertical, where the view is at least kFullAspect wide
     bool seated = false;     ///< at `eye`, looking at `target`
     glm::dvec3 eye{0.0};
 
     glm::dvec3 position() const;
     glm::dmat4 camera_from_room() const;
+    /// Width over height. Narrower views than kFullAspect keep the width of the field instead of
+    /// its height, so that what a camera frames stays framed.
     glm::dmat4 clip_from_camera(double aspect) const;
+    double vertical_field_rad(double aspect) const;
+    double near_m() const;
+    double far_m() const;
 };
+inline constexpr double kFullAspect = 1.6;
 
-/// A camera that sees the whole hall; one that sits in a seat and looks at the picture.
+/// A camera that sees the whole hall; one that sits in a seat and looks at the picture, its field
+/// wide enough for the whole opening.
 Camera overview(const study::Study& study);
 Camera seat_camera(const study::Study& study, int seat, int format);
 
@@ -45,6 +52,8 @@ struct SceneOptions {
     bool ceiling = false;          ///< and the walls nearest the eye
     std::vector<SeatPaint> seats;  ///< per seat; empty: plain
     int hidden_seat = -1;          ///< not drawn: the one the camera sits in
+    bool heads = false;            ///< someone in every seat
+    bool contact_shading = true;   ///< costs a third of the time where there is no graphics card
 };
 
 /// Owns the GL objects. Needs a current 3.3 core context for its whole life.

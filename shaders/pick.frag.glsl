@@ -1,0 +1,8 @@
+#version 330 core
+// SPDX-License-Identifier: MIT
+flat in uint part_shows;
+out uint shows;
+
+void main() {
+    shows = part_shows;
+}

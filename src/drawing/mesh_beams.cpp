@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include "drawing/mesh_shapes.hpp"
+
+/// The light between lens and picture: the sides of a pyramid over the picture's outline.
+namespace rakeline::drawing {
+namespace {
+
+Part beam_part(const picture::PictureMap& map, const picture::PictureShape& shape, int projector) {
+    Part beam{.material = Material::beam, .shows = {Shows::Kind::projector, projector}};
+    const glm::dvec3 lens = map.pose().lens;
+    const auto count = static_cast<unsigned>(shape.outline.size());
+    const glm::dvec3 axis = map.pose().axis;
+    beam.vertices.push_back({lens, -axis, glm::dvec2(0.0)});
+    for (unsigned i = 0; i < count; ++i) {
+        const glm::dvec2 here = shape.outline[i];
+        const glm::dvec3 before =
+            geometry::point_at(map.surface(), shape.outline[(i + count - 1) % count]);
+        const glm::dvec3 at = geometry::point_at(map.surface(), here);
+        const glm::dvec3 after = geometry::point_at(map.surface(), shape.outline[(i + 1) % count]);
+        // Outward, since the outline runs counter-clockwise as seen from the lens.
+        const glm::dvec3 normal = glm::cross(at - lens, after - before);
+        const double length = glm::length(normal);
+        beam.vertices.push_back({at, length > 0.0 ? normal / length : -axis, glm::dvec2(0.0, 1.0)});
+    }
+    for (unsigned i = 0; i < count; ++i) {
+        const unsigned a = 1 + i;
+        const unsigned b = 1 + (i + 1) % count;
+        beam.indices.insert(beam.indices.end(), {0u, a, b});
+    }
+    return beam;
+}
+
+}  // namespace
+
+void add_beams(const study::Study& study,
+               std::optional<int> projector,
+               std::optional<int> format,
+               RoomMesh& mesh) {
+    if (!format) return;
+    for (const picture::ProjectedPicture& picture : study.picture.pictures) {
+        if (picture.format != *format || picture.shape.outline.size() < 3) continue;
+        if (projector && picture.projector != *projector) continue;
+        mesh.beams.push_back(beam_part(picture.map, picture.shape, picture.projector));
+        const glm::dvec3 lens = picture.map.pose().lens;
+        for (const glm::dvec2& corner : picture.shape.corners) {
+            mesh.edges.push_back(
+                {EdgeKind::beam, lens, geometry::point_at(picture.map.surface(), corner)});
+        }
+    }
+}
+
+}  // namespace rakeline::drawing

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+#include "drawing/mesh_shapes.hpp"
+
+#include <cmath>
+
+/// Loudspeakers as boxes whose front stands at the acoustic centre.
+namespace rakeline::drawing {
+namespace {
+
+/// Width, height, depth of a usual box. Common practice, no source.
+glm::dvec3 box_size(const room::Loudspeaker& loudspeaker) {
+    switch (loudspeaker.channel) {
+        case room::Channel::sub_bass:
+            return {1.1, 0.65, 0.6};
+        case room::Channel::surround:
+            return {0.36, 0.46, 0.26};
+        case room::Channel::left:
+        case room::Channel::centre:
+        case room::Channel::right:
+            break;
+    }
+    return {0.75, 1.3, 0.5};
+}
+
+/// Axis turned toward +x by yaw and downward by pitch, from facing the booth.
+glm::dmat4 loudspeaker_frame(const room::Loudspeaker& l) {
+    const double cy = std::cos(l.yaw_rad);
+    const double sy = std::sin(l.yaw_rad);
+    const double cp = std::cos(l.pitch_rad);
+    const double sp = std::sin(l.pitch_rad);
+    const glm::dvec3 axis(sy * cp, -sp, cy * cp);
+    const glm::dvec3 right(cy, 0.0, -sy);
+    return frame_at({l.across_m, l.up_m, l.back_m}, right, glm::cross(axis, right), axis);
+}
+
+void add_front(Part& part, const glm::dvec3& size, const glm::dmat4& frame) {
+    constexpr double kProud_m = 0.012;
+    const double x = 0.5 * size.x - 0.03;
+    const double y = 0.5 * size.y - 0.03;
+    add_box(part, {.low = {-x, -y, -kProud_m}, .high = {x, y, kProud_m}, .paint = 1.0}, frame);
+}
+
+}  // namespace
+
+void add_loudspeakers(const study::Study& study, RoomMesh& mesh) {
+    const auto& loudspeakers = study.layout().loudspeakers;
+    for (std::size_t i = 0; i < loudspeakers.size(); ++i) {
+        Part part{.material = Material::loudspeaker,
+                  .shows = {Shows::Kind::loudspeaker, static_cast<int>(i)}};
+        const glm::dvec3 size = box_size(loudspeakers[i]);
+        const glm::dmat4 frame = loudspeaker_frame(loudspeakers[i]);
+        add_box(part,
+                {.low = {-0.5 * size.x, -0.5 * size.y, -size.z},
+                 .high = {0.5 * size.x, 0.5 * size.y, 0.0}},
+                frame);
+        add_front(part, size, frame);
+        mesh.parts.push_back(std::move(part));
+    }
+}
+
+}  // namespace rakeline::drawing

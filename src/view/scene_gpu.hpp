@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "view/gpu_mesh.hpp"
+#include "view/gpu_overlay.hpp"
+#include "view/render_targets.hpp"
+#include "view/scene.hpp"
+#include "view/shader_program.hpp"
+
+#include <array>
+#include <vector>
+
+/// What a Scene holds on the graphics card, shared by drawing and picking.
+namespace rakeline::view {
+
+/// A beam as the compose shader wants it: a lens and four planes through it.
+struct BeamVolume {
+    glm::vec3 lens{0.0f};
+    float throw_m = 0.0f;
+    std::array<glm::vec4, 4> sides{};  ///< inside where dot(xyz, p) + w < 0
+};
+
+/// The picture as a lamp.
+struct PictureLamp {
+    glm::vec3 centre{0.0f};
+    glm::vec3 right{1.0f, 0.0f, 0.0f};  ///< half the width
+    glm::vec3 up{0.0f, 1.0f, 0.0f};     ///< half the height
+    glm::vec3 normal{0.0f, 0.0f, 1.0f};
+    glm::vec2 size_m{1.0f};
+    std::array<float, 9> light{};
+};
+
+struct Scene::Gpu {
+    Gpu();
+
+    ShaderProgram solid, pick, line, mark, contact, compose;
+    StillMesh room;   ///< culled where it faces away
+    StillMesh walls;  ///< the hall's shell: drawn from both sides when the ceiling is
+    StillMesh ceiling;
+    InstancedMesh seats, wheelchairs, heads;
+    EdgeLines edges, beam_edges;
+    Marks marks;
+    RenderTargets targets;
+    GpuVertexArray empty_array;  ///< core profile draws nothing without one
+    GpuFramebuffer pick_frame;
+    GpuRenderbuffer pick_colour, pick_depth;
+    std::vector<BeamVolume> beams;
+    PictureLamp lamp;
+    std::vector<glm::dvec3> seat_places;  ///< reference points, for the marks
+
+    /// Colours and hidden seats of this frame.
+    void paint(const SceneOptions& options);
+    void mark_seats(const SceneOptions& options);
+    /// Everything solid, with the program in use; depth test and culling are set here.
+    void draw_solids(const SceneOptions& options) const;
+};
+
+}  // namespace rakeline::view

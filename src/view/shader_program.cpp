@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: MIT
+#include "view/shader_program.hpp"
+
+#include "base/assert.hpp"
+
+#include <epoxy/gl.h>
+#include <glm/gtc/type_ptr.hpp>
+
+#include <cstdio>
+
+namespace rakeline::view {
+namespace {
+
+constexpr int kLogBytes = 2048;
+
+GLuint compiled(GLenum stage, const char* text) {
+    const GLuint shader = glCreateShader(stage);
+    glShaderSource(shader, 1, &text, nullptr);
+    glCompileShader(shader);
+    GLint good = GL_FALSE;
+    glGetShaderiv(shader, GL_COMPILE_STATUS, &good);
+    if (good != GL_TRUE) {
+        char log[kLogBytes] = {};
+        glGetShaderInfoLog(shader, kLogBytes, nullptr, log);
+        std::fputs(log, stderr);
+    }
+    RL_ASSERT(good == GL_TRUE);
+    return shader;
+}
+
+std::string element(const std::string& name, std::size_t index) {
+    return name + "[" + std::to_string(index) + "]";
+}
+
+}  // namespace
+
+ShaderProgram::ShaderProgram(const char* vertex_text, const char* fragment_text)
+    : program_(glCreateProgram()) {
+    const GLuint vertex = compiled(GL_VERTEX_SHADER, vertex_text);
+    const GLuint fragment = compiled(GL_FRAGMENT_SHADER, fragment_text);
+    glAttachShader(program_, vertex);
+    glAttachShader(program_, fragment);
+    glLinkProgram(program_);
+    glDeleteShader(vertex);
+    glDeleteShader(fragment);
+    GLint good = GL_FALSE;
+    glGetProgramiv(program_, GL_LINK_STATUS, &good);
+    if (good != GL_TRUE) {
+        char log[kLogBytes] = {};
+        glGetProgramInfoLog(program_, kLogBytes, nullptr, log);
+        std::fputs(log, stderr);
+    }
+    RL_ASSERT(good == GL_TRUE);
+}
+
+ShaderProgram::~ShaderProgram() {
+    glDeleteProgram(program_);
+}
+
+void ShaderProgram::use() const {
+    glUseProgram(program_);
+}
+
+int ShaderProgram::location(const char* name) const {
+    return glGetUniformLocation(program_, name);
+}
+
+void ShaderProgram::set(const char* name, int value) const {
+    glUniform1i(location(name), value);
+}
+void ShaderProgram::set(const char* name, float value) const {
+    glUniform1f(location(name), value);
+}
+void ShaderProgram::set(const char* name, const glm::vec2& value) const {
+    glUniform2fv(location(name), 1, glm::value_ptr(value));
+}
+void ShaderProgram::set(const char* name, const glm::vec3& value) const {
+    glUniform3fv(location(name), 1, glm::value_ptr(value));
+}
+void ShaderProgram::set(const char* name, const glm::vec4& value) const {
+    glUniform4fv(location(name), 1, glm::value_ptr(value));
+}
+void ShaderProgram::set(const char* name, const glm::mat4& value) const {
+    glUniformMatrix4fv(location(name), 1, GL_FALSE, glm::value_ptr(value));
+}
+void ShaderProgram::set(const std::string& name, std::size_t index, float value) const {
+    set(element(name, index).c_str(), value);
+}
+void ShaderProgram::set(const std::string& name, std::size_t index, const glm::vec3& value) const {
+    set(element(name, index).c_str(), value);
+}
+void ShaderProgram::set(const std::string& name, std::size_t index, const glm::vec4& value) const {
+    set(element(name, index).c_str(), value);
+}
+
+}  // namespace rakeline::view
