@@ -118,6 +118,9 @@ TEST_SUITE("sound/direct_path") {
         l.behind_screen = false;
         CHECK_FALSE(direct_path(l, flat_sheet(), {2.0, 1.2, 9.0}).through_sheet);
         CHECK(direct_path(l, flat_sheet(), {2.0, 1.2, 9.0}).sheet_angle_rad == 0.0);
+        // An ear still behind the sheet: the way would cross it only farther on.
+        l.behind_screen = true;
+        CHECK_FALSE(direct_path(l, flat_sheet(), {0.5, 2.0, 0.9}).through_sheet);
         // Wrongly said to stand behind the screen: the way never crosses the sheet.
         const Loudspeaker in_hall = loudspeaker_at({0, 3.0, 1.5});
         CHECK_FALSE(direct_path(in_hall, flat_sheet(), {2.0, 1.2, 9.0}).through_sheet);

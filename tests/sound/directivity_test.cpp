@@ -147,6 +147,15 @@ TEST_SUITE("sound/directivity") {
         CHECK(directivity_db(l, 4000.0, null + 0.1, 0.0, kAir) > -20.0);
     }
 
+    TEST_CASE("behind its baffle a piston keeps the level that it has in the baffle's plane") {
+        const Loudspeaker l = piston_of(0.1);
+        const double in_plane = directivity_db(l, 1000.0, 0.5 * base::kPi, 0.0, kAir);
+        CHECK(in_plane < -3.0);
+        for (const double behind : {1.8, 2.5, base::kPi}) {
+            CHECK(directivity_db(l, 1000.0, behind, 0.0, kAir) == in_plane);
+        }
+    }
+
     TEST_CASE("a piston small against the wavelength sends alike to all sides") {
         const double level = directivity_db(piston_of(0.02), 100.0, 1.5, 0.0, kAir);
         const double x = 2.0 * base::kPi * 100.0 / kAir.sound_speed_m_s() * 0.02 * std::sin(1.5);
