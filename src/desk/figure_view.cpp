@@ -1,0 +1,199 @@
+// SPDX-License-Identifier: MIT
+#include "desk/figure_view.hpp"
+
+#include "sound/sound_study.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rakeline::desk {
+namespace {
+
+/// Lower is worse: how far a value stands within the nearest of the bounds that hold it.
+double standing(const study::Study& study, const study::Figure& figure, double si) {
+    if (figure.limits.empty()) return -si;
+    double least = HUGE_VAL;
+    for (const int index : figure.limits) {
+        const room::Limit& limit = study.brief->limits.limits.at(static_cast<std::size_t>(index));
+        if (limit.least) least = std::min(least, si - *limit.least);
+        if (limit.most) least = std::min(least, *limit.most - si);
+    }
+    return least;
+}
+
+bool matches(const std::optional<int>& of, int chosen) {
+    return !of || *of == chosen;
+}
+
+bool at_chosen_place(const study::Figure& figure, const Workspace& w) {
+    return matches(figure.projector, w.projector) && matches(figure.format, w.format) &&
+           matches(figure.loudspeaker, w.loudspeaker) && matches(figure.band, w.band);
+}
+
+std::string band_name(int band) {
+    const double hz = sound::kOctaves.at(static_cast<std::size_t>(band));
+    return base::quantity_text(hz, base::Unit::hertz);
+}
+
+std::string place_words(const study::Study& study, const study::Figure& figure) {
+    std::string words;
+    const auto add = [&](const std::string& word) { words += (words.empty() ? "" : " · ") + word; };
+    const room::Layout& layout = study.layout();
+    if (figure.loudspeaker)
+        add(layout.loudspeakers.at(static_cast<std::size_t>(*figure.loudspeaker)).name);
+    if (figure.band) add(band_name(*figure.band));
+    if (figure.projector)
+        add(layout.projectors.at(static_cast<std::size_t>(*figure.projector)).name);
+    if (figure.format) add(layout.formats.at(static_cast<std::size_t>(*figure.format)).name);
+    return words;
+}
+
+std::string group_title(const study::Study& study, const study::Figure& figure) {
+    std::string what;
+    switch (figure.definition->axis()) {
+        case study::Axis::seat:
+            what = "Every seat";
+            break;
+        case study::Axis::row:
+            what = "Every row";
+            break;
+        case study::Axis::band:
+            what = "Every band";
+            break;
+        case study::Axis::none:
+            break;
+    }
+    const std::string place = place_words(study, figure);
+    if (what.empty() && place.empty()) return "The whole room";
+    if (what.empty()) return place;
+    return place.empty() ? what : what + " · " + place;
+}
+
+}  // namespace
+
+std::optional<Extent> extent(const study::Study& study, const study::Figure& figure) {
+    if (figure.values.empty()) return {};
+    std::vector<Extreme> all;
+    for (std::size_t i = 0; i < figure.values.size(); ++i)
+        all.push_back({figure.values[i].index, figure.values[i].si, figure.verdicts.at(i)});
+    const auto less = [](const Extreme& a, const Extreme& b) { return a.si < b.si; };
+    const auto worse = [&](const Extreme& a, const Extreme& b) {
+        if (a.verdict != b.verdict) return a.verdict > b.verdict;
+        return standing(study, figure, a.si) < standing(study, figure, b.si);
+    };
+    return Extent{*std::min_element(all.begin(), all.end(), less),
+                  *std::max_element(all.begin(), all.end(), less),
+                  *std::min_element(all.begin(), all.end(), worse)};
+}
+
+study::Place chosen_place(const Workspace& w) {
+    study::Place place;
+    place.projector = w.projector;
+    place.format = w.format;
+    place.loudspeaker = w.loudspeaker;
+    place.band = w.band;
+    return place;
+}
+
+std::vector<FigureGroup> figure_groups(const study::Study& study, const Workspace& w) {
+    std::vector<FigureGroup> groups;
+    for (const study::Figure& figure : study.figures) {
+        if (figure.definition->subject != w.subject || figure.values.empty()) continue;
+        if (!at_chosen_place(figure, w)) continue;
+        const std::string title = group_title(study, figure);
+        const auto group = std::find_if(groups.begin(), groups.end(),
+                                        [&](const FigureGroup& g) { return g.title == title; });
+        if (group == groups.end())
+            groups.push_back({title, {&figure}});
+        else
+            group->figures.push_back(&figure);
+    }
+    return groups;
+}
+
+std::vector<const study::Figure*> seat_figures(const study::Study& study, const Workspace& w) {
+    std::vector<const study::Figure*> figures;
+    for (const study::Figure& figure : study.figures)
+        if (figure.definition->axis() == study::Axis::seat && !figure.values.empty() &&
+            at_chosen_place(figure, w))
+            figures.push_back(&figure);
+    return figures;
+}
+
+const study::Figure* colouring_figure(const study::Study& study, const Workspace& w) {
+    const auto figures = seat_figures(study, w);
+    const study::Figure* best = nullptr;
+    for (const study::Figure* figure : figures) {
+        if (!w.seat_figure.empty() && figure->definition->id == w.seat_figure) return figure;
+        if (!w.seat_figure.empty() || figure->definition->subject != w.subject) continue;
+        if (!best || figure->worst > best->worst) best = figure;
+    }
+    return best;
+}
+
+std::string limit_text(const room::Limit& limit, base::Unit unit, base::UnitSystem units) {
+    std::string text;
+    if (limit.least && limit.most)
+        text = base::quantity_text(*limit.least, unit, units) + " to " +
+               base::quantity_text(*limit.most, unit, units);
+    else if (limit.least)
+        text = "at least " + base::quantity_text(*limit.least, unit, units);
+    else if (limit.most)
+        text = "at most " + base::quantity_text(*limit.most, unit, units);
+    if (text.empty()) return text;
+    const char* whose = limit.authority == room::Authority::yours ? "yours" : "";
+    const std::string source = limit.source.empty() ? whose : limit.source;
+    return source.empty() ? text : text + " · " + source;
+}
+
+LimitCount count_limits(const study::Study& study) {
+    LimitCount count;
+    for (const study::Figure& figure : study.figures) {
+        if (figure.worst == study::Verdict::no_limit) continue;
+        ++count.all;
+        if (figure.worst != study::Verdict::missed) ++count.hold;
+    }
+    return count;
+}
+
+void clamp_choices(Workspace& w, const study::Study& study) {
+    const auto clamp = [](int& index, std::size_t count) {
+        index = std::clamp(index, 0, std::max(0, static_cast<int>(count) - 1));
+    };
+    clamp(w.projector, study.layout().projectors.size());
+    clamp(w.format, study.layout().formats.size());
+    clamp(w.loudspeaker, study.layout().loudspeakers.size());
+    clamp(w.band, sound::kOctaves.size());
+    if (name_of(study, w.selected).empty()) w.selected = {};
+    if (w.selected.kind == drawing::Shows::Kind::projector) w.projector = w.selected.index;
+    if (w.selected.kind == drawing::Shows::Kind::loudspeaker) w.loudspeaker = w.selected.index;
+}
+
+std::string name_of(const study::Study& study, const drawing::Shows& shows) {
+    using Kind = drawing::Shows::Kind;
+    const auto named = [&](const char* kind, const auto& items, auto&& name) -> std::string {
+        const auto index = static_cast<std::size_t>(shows.index);
+        if (shows.index < 0 || index >= items.size()) return {};
+        return std::string(kind) + name(items[index]);
+    };
+    const auto by_name = [](const auto& item) { return item.name; };
+    switch (shows.kind) {
+        case Kind::seat:
+            return named("Seat ", study.seats.seats, by_name);
+        case Kind::row:
+            return named("Row ", study.seats.rows, [](const auto& r) { return r.letter; });
+        case Kind::projector:
+            return named("", study.layout().projectors, by_name);
+        case Kind::loudspeaker:
+            return named("", study.layout().loudspeakers, by_name);
+        case Kind::screen:
+            return "Screen";
+        case Kind::hall:
+            return "Hall";
+        case Kind::nothing:
+            break;
+    }
+    return {};
+}
+
+}  // namespace rakeline::desk

@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: MIT
+#include "desk/frame.hpp"
+
+#include "desk/figure_view.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rakeline::desk {
+namespace {
+
+struct Place {
+    ImVec2 at, size;
+};
+
+/// Where everything goes. The room fills the middle; numbers stand at its sides.
+struct Plan {
+    Place top, rail, subject, hall, drawing, findings, card, status;
+};
+
+Plan plan(const Theme& t, const Workspace& w, ImVec2 display) {
+    const float top = t.px(46), status = t.px(30), rail = t.px(92);
+    const float side = std::clamp(display.x * 0.235f, t.px(290), t.px(360));
+    const float right = std::clamp(display.x * 0.215f, t.px(280), t.px(350));
+    const float height = std::max(display.y - top - status, t.px(100));
+    const float middle = std::max(display.x - rail - side - right, t.px(60));
+    const float hall = std::round(height * w.hall_share);
+    const bool nothing = w.selected.kind == drawing::Shows::Kind::nothing;
+    const float findings = std::round(height * (nothing ? 0.70f : 0.40f));
+    const float left = rail + side;
+    return {{{0, 0}, {display.x, top}},
+            {{0, top}, {rail, height}},
+            {{rail, top}, {side, height}},
+            {{left, top}, {middle, hall}},
+            {{left, top + hall}, {middle, height - hall}},
+            {{left + middle, top}, {right, findings}},
+            {{left + middle, top + findings}, {right, height - findings}},
+            {{0, top + height}, {display.x, status}}};
+}
+
+using DrawPanel = void (*)(const PanelInput&, Workspace&, Requests&);
+
+/// A panel: its name, what draws it, where it stands, its ground and its margin.
+struct PanelRow {
+    const char* name;
+    DrawPanel draw;
+    Place Plan::*place;
+    ImVec4 Palette::*ground;
+    bool margin;
+};
+
+constexpr PanelRow kPanels[] = {
+    {"##top", draw_top_bar, &Plan::top, &Palette::panel, false},
+    {"##rail", draw_rail, &Plan::rail, &Palette::panel, false},
+    {"##subject", draw_subject_panel, &Plan::subject, &Palette::ground, true},
+    {"##hall", draw_hall_panel, &Plan::hall, &Palette::ground, false},
+    {"##drawing", draw_drawing_panel, &Plan::drawing, &Palette::ground, false},
+    {"##findings", draw_findings_panel, &Plan::findings, &Palette::ground, true},
+    {"##card", draw_card_panel, &Plan::card, &Palette::ground, true},
+    {"##status", draw_status_bar, &Plan::status, &Palette::panel, false},
+};
+
+void draw_panel(
+    const PanelRow& row, const Plan& where, const PanelInput& in, Workspace& w, Requests& out) {
+    const Theme& t = in.theme;
+    const Place& place = where.*row.place;
+    ImGui::SetNextWindowPos(place.at);
+    ImGui::SetNextWindowSize(place.size);
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, t.colour.*row.ground);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 0.0f);
+    if (!row.margin) ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0f, 0.0f});
+    constexpr ImGuiWindowFlags kFixed =
+        ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+        ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse;
+    const bool visible = ImGui::Begin(row.name, nullptr, kFixed);
+    ImGui::PopStyleVar(row.margin ? 1 : 2);
+    ImGui::PopStyleColor();
+    ImGui::PushFont(t.font.body);
+    if (visible) row.draw(in, w, out);
+    ImGui::PopFont();
+    ImGui::End();
+}
+
+/// The hairlines between the panels, over them all; that between hall and drawing can be dragged.
+void draw_seams(const Theme& t, const Plan& p) {
+    ImDrawList& list = *ImGui::GetForegroundDrawList();
+    const ImU32 ink = packed(t.colour.line);
+    const auto below = [&](const Place& place) {
+        const float y = place.at.y + place.size.y - 0.5f;
+        list.AddLine({place.at.x, y}, {place.at.x + place.size.x, y}, ink);
+    };
+    const auto right_of = [&](const Place& place, float bottom) {
+        const float x = place.at.x + place.size.x - 0.5f;
+        list.AddLine({x, place.at.y}, {x, bottom}, ink);
+    };
+    below(p.top);
+    below(p.hall);
+    right_of(p.subject, p.status.at.y);
+    right_of(p.hall, p.status.at.y);
+    list.AddLine({0, p.status.at.y + 0.5f}, {p.status.size.x, p.status.at.y + 0.5f}, ink);
+}
+
+void draw_seam_handle(const Theme& t, const Plan& p, Workspace& w) {
+    const float y = p.hall.at.y + p.hall.size.y;
+    ImGui::SetNextWindowPos({p.hall.at.x, y - t.px(4)});
+    ImGui::SetNextWindowSize({p.hall.size.x, t.px(8)});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0f, 0.0f});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1.0f, 1.0f});
+    ImGui::Begin("##seam", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoBackground |
+                     ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoFocusOnAppearing);
+    ImGui::InvisibleButton("##handle", {p.hall.size.x, t.px(8)});
+    if (ImGui::IsItemHovered() || ImGui::IsItemActive())
+        ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeNS);
+    if (ImGui::IsItemActive()) {
+        const float whole = p.hall.size.y + p.drawing.size.y;
+        w.hall_share = std::clamp((ImGui::GetIO().MousePos.y - p.hall.at.y) / whole, 0.25f, 0.85f);
+    }
+    ImGui::End();
+    ImGui::PopStyleVar(2);
+}
+
+}  // namespace
+
+void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
+    if (in.study) clamp_choices(w, *in.study);
+    const Plan where = plan(in.theme, w, ImGui::GetIO().DisplaySize);
+    w.hovered = {};
+    for (const PanelRow& row : kPanels)
+        draw_panel(row, where, in, w, out);
+    draw_seam_handle(in.theme, where, w);
+    ImGui::PushFont(in.theme.font.body);
+    draw_derivation(in, w, out);
+    draw_cautions(in, w, out);
+    draw_keys(in, w, out);
+    ImGui::PopFont();
+    draw_seams(in.theme, where);
+}
+
+}  // namespace rakeline::desk

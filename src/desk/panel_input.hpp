@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "desk/history.hpp"
+#include "desk/theme.hpp"
+#include "desk/workspace.hpp"
+
+#include <imgui.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What a panel is given and what it may hand back. Panels compute nothing about rooms: they show
+/// figures and propose an edited copy of the layout.
+namespace rakeline::desk {
+
+/// Pictures of the room, by whoever owns the graphics. Absent in tests.
+class RoomPictures {
+public:
+    virtual ~RoomPictures() = default;
+    /// A texture of the room, size in pixels of the display; valid for this frame.
+    virtual ImTextureID hall(const view::Camera& camera, int width, int height) = 0;
+    virtual ImTextureID from_seat(int seat, int format, int width, int height) = 0;
+    /// What lies under a point of the last hall picture, pixels from its upper left corner.
+    virtual drawing::Shows pick(glm::dvec2 at) = 0;
+};
+
+struct PanelInput {
+    const room::Brief& brief;        ///< as edited
+    const study::Study* study;       ///< newest finished; null before the first
+    unsigned long study_serial = 0;  ///< counts the studies of this run
+    bool current = false;            ///< `study` is of `brief`
+    const base::Problems& problems;  ///< why `brief` can't be studied
+    const History& history;
+    const Theme& theme;
+    std::string title;  ///< file name, or "unsaved"
+    bool edited = false;
+    bool studying = false;
+    double studied_s = 0.0;  ///< what the newest study took
+    RoomPictures* pictures = nullptr;
+    float raster_scale = 1.0f;  ///< display pixels per unit of the window
+
+    base::UnitSystem units() const { return units_; }
+    base::UnitSystem units_ = base::UnitSystem::metric;
+};
+
+struct Edit {
+    std::string label;  ///< "Change hall width"
+    room::Layout layout;
+    std::string gesture;  ///< edits that follow with the same one are one step; empty: by itself
+};
+
+enum class Action {
+    new_room,
+    open,
+    save,
+    save_as,
+    undo,
+    redo,
+    report_pdf,
+    seat_csv,
+    section_png,
+    plan_png,
+    fit_view,
+    quit
+};
+
+/// What the panels ask for in one frame.
+struct Requests {
+    std::optional<Edit> edit;
+    bool end_gesture = false;
+    std::vector<Action> actions;
+};
+
+}  // namespace rakeline::desk

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: MIT
+#include "desk/figure_view.hpp"
+#include "desk/panels/panels.hpp"
+#include "desk/widgets/controls.hpp"
+#include "desk/widgets/figure_row.hpp"
+#include "desk/widgets/text.hpp"
+#include "report/report.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace rakeline::desk {
+namespace {
+
+using Kind = drawing::Shows::Kind;
+
+void draw_value(const PanelInput& in, Workspace& w, const study::Figure& figure, int index) {
+    for (std::size_t i = 0; i < figure.values.size(); ++i) {
+        if (figure.values[i].index != index) continue;
+        const FigureRowWords words{figure.definition->label, {}, {}};
+        if (figure_row(in.theme, *in.study, figure, figure.values[i].si, figure.verdicts.at(i),
+                       in.units(), words))
+            w.pinned = PinnedFigure{
+                figure.definition->id,
+                {figure.projector, figure.format, figure.loudspeaker, {}, {}, figure.band},
+                index};
+    }
+}
+
+bool chosen(const std::optional<int>& of, int choice) {
+    return !of || *of == choice;
+}
+
+/// All figures along `axis` at the chosen place: the open subject's first, then the others.
+void draw_values_along(const PanelInput& in, Workspace& w, study::Axis axis, int index) {
+    for (const bool of_subject : {true, false})
+        for (const study::Figure& figure : in.study->figures) {
+            if (figure.definition->axis() != axis ||
+                (figure.definition->subject == w.subject) != of_subject)
+                continue;
+            if (chosen(figure.projector, w.projector) && chosen(figure.format, w.format) &&
+                chosen(figure.loudspeaker, w.loudspeaker) && chosen(figure.band, w.band))
+                draw_value(in, w, figure, index);
+        }
+}
+
+/// The picture as the seat sees it, in the proportions of 16 to 9.
+void draw_seat_picture(const PanelInput& in, const Workspace& w) {
+    const Theme& t = in.theme;
+    const float width = ImGui::GetContentRegionAvail().x;
+    const ImVec2 size{width, std::round(width * 9.0f / 16.0f)};
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 end{at.x + size.x, at.y + size.y};
+    if (in.pictures) {
+        const int w_px = static_cast<int>(size.x * in.raster_scale);
+        const int h_px = static_cast<int>(size.y * in.raster_scale);
+        const ImTextureID picture = in.pictures->from_seat(w.selected.index, w.format, w_px, h_px);
+        list.AddImageRounded(picture, at, end, {0, 1}, {1, 0}, IM_COL32_WHITE, t.px(8));
+    } else {
+        list.AddRectFilled(at, end, packed(t.colour.ground), t.px(8));
+    }
+    ImGui::Dummy(size);
+    hint(t, "The picture as this seat sees it, with a head in every seat in front.");
+}
+
+void draw_seat(const PanelInput& in, Workspace& w) {
+    draw_seat_picture(in, w);
+    draw_values_along(in, w, study::Axis::seat, w.selected.index);
+}
+
+void caution_line(const PanelInput& in, Workspace& w, std::string_view title) {
+    const Theme& t = in.theme;
+    for (const report::Caution& caution : report::cautions()) {
+        if (caution.title != title) continue;
+        ImGui::PushID(caution.title);
+        const ImVec2 at = ImGui::GetCursorScreenPos();
+        const float width = ImGui::GetContentRegionAvail().x;
+        if (ImGui::InvisibleButton("##caution", {std::max(width, 1.0f), t.px(26)}))
+            w.cautions_open = true;
+        paint_text(*ImGui::GetWindowDrawList(), t.font.small, {at.x, at.y + t.px(6)}, t.colour.lamp,
+                   fitted(t.font.small, std::string("△ caution: ") + caution.title, width));
+        hint(t, caution.title, caution.text);
+        ImGui::PopID();
+    }
+}
+
+void draw_projector(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    const auto& projector =
+        in.study->layout().projectors.at(static_cast<std::size_t>(w.selected.index));
+    const bool film = projector.kind == room::SourceKind::film;
+    const bool xenon = projector.flux.lamp == room::LampKind::xenon;
+    text_line(t.font.small, t.colour.quiet,
+              std::string(film ? "film" : "digital") + " · " + (xenon ? "xenon lamp" : "laser"));
+    for (const study::Figure& figure : in.study->figures)
+        if (figure.projector == w.selected.index && chosen(figure.format, w.format) &&
+            figure.definition->axis() == study::Axis::none)
+            draw_value(in, w, figure, 0);
+    ImGui::Dummy({0.0f, t.px(4)});
+    if (xenon) caution_line(in, w, "Xenon lamps");
+    caution_line(in, w, "Electrical supply");
+    caution_line(in, w, "Heat, exhaust and ozone");
+    caution_line(in, w, "Bright beams and ultraviolet light");
+}
+
+void draw_loudspeaker(const PanelInput& in, Workspace& w) {
+    for (const study::Figure& figure : in.study->figures)
+        if (figure.loudspeaker == w.selected.index && chosen(figure.band, w.band) &&
+            figure.definition->axis() == study::Axis::none)
+            draw_value(in, w, figure, 0);
+    for (const study::Figure& figure : in.study->figures) {
+        if (figure.loudspeaker != w.selected.index || !chosen(figure.band, w.band) ||
+            figure.definition->axis() == study::Axis::none)
+            continue;
+        const auto e = extent(*in.study, figure);
+        if (!e) continue;
+        const FigureRowWords words{figure.definition->label,
+                                   study::index_name(*in.study, *figure.definition, e->worst.index),
+                                   {}};
+        figure_row(in.theme, *in.study, figure, e->worst.si, e->worst.verdict, in.units(), words);
+    }
+    caution_line(in, w, "Rigging");
+}
+
+void draw_screen(const PanelInput& in, Workspace& w) {
+    for (const study::Figure& figure : in.study->figures)
+        if (!figure.projector && figure.format == w.format &&
+            figure.definition->axis() == study::Axis::none)
+            draw_value(in, w, figure, 0);
+    caution_line(in, w, "Rigging");
+}
+
+void draw_row(const PanelInput& in, Workspace& w) {
+    draw_values_along(in, w, study::Axis::row, w.selected.index);
+    caution_line(in, w, "Steps, aisles and exits");
+    caution_line(in, w, "Access");
+}
+
+void draw_nothing(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    text_wrapped(t.font.small, t.colour.quiet,
+                 "Click a seat, a row, a projector or a loudspeaker, in the view or in the "
+                 "drawing, and it is described here. A seat shows the picture as it sees it.");
+    ImGui::Dummy({0.0f, t.px(4)});
+    caution_line(in, w, "Steps, aisles and exits");
+    caution_line(in, w, "This study");
+}
+
+}  // namespace
+
+void draw_card_panel(const PanelInput& in, Workspace& w, Requests&) {
+    const Theme& t = in.theme;
+    const std::string name = in.study ? name_of(*in.study, w.selected) : std::string{};
+    text_line(t.font.title, name.empty() ? t.colour.quiet : t.colour.text,
+              name.empty() ? "Nothing selected"
+                           : fitted(t.font.title, name, ImGui::GetContentRegionAvail().x));
+    if (!in.study) return;
+    ImGui::BeginChild("card", {0, 0}, false, ImGuiWindowFlags_NoBackground);
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
+    switch (w.selected.kind) {
+        case Kind::seat:
+            draw_seat(in, w);
+            break;
+        case Kind::row:
+            draw_row(in, w);
+            break;
+        case Kind::projector:
+            draw_projector(in, w);
+            break;
+        case Kind::loudspeaker:
+            draw_loudspeaker(in, w);
+            break;
+        case Kind::screen:
+            draw_screen(in, w);
+            break;
+        case Kind::hall:
+        case Kind::nothing:
+            draw_nothing(in, w);
+            break;
+    }
+    ImGui::PopStyleVar();
+    ImGui::EndChild();
+}
+
+}  // namespace rakeline::desk

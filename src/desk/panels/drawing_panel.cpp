@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: MIT
+#include "desk/figure_view.hpp"
+#include "desk/panels/panels.hpp"
+#include "desk/widgets/controls.hpp"
+#include "desk/widgets/drawing_canvas.hpp"
+#include "desk/widgets/text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rakeline::desk {
+namespace {
+
+/// Draws anew only when something that the drawing shows has changed.
+const drawing::Drawing& cached_drawing(const PanelInput& in, Workspace& w) {
+    DrawingCache& cache = w.drawing_cache;
+    const study::Figure* figure = colouring_figure(*in.study, w);
+    const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
+                                        ? std::optional(w.selected.index)
+                                        : std::nullopt;
+    const DrawingCache::Key key{in.study_serial, figure,    w.projector, w.format, seat,
+                                w.strip,         in.units()};
+    if (!cache.drawing || !(cache.key == key)) {
+        drawing::DrawingChoice choice;
+        choice.projector = w.projector;
+        choice.format = w.format;
+        choice.seat = seat;
+        choice.seat_figure = figure;
+        choice.units = in.units();
+        const bool section = w.strip == StripDrawing::section;
+        cache.drawing = std::make_shared<const drawing::Drawing>(
+            section ? drawing::long_section(*in.study, choice) : drawing::plan(*in.study, choice));
+        cache.key = key;
+    }
+    return *cache.drawing;
+}
+
+void move_drawing(Workspace& w, ImVec2 low, ImVec2 high) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left))
+        w.look.offset +=
+            glm::dvec2{static_cast<double>(io.MouseDelta.x), static_cast<double>(io.MouseDelta.y)};
+    if (!ImGui::IsItemHovered()) return;
+    if (ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) w.look = {};
+    if (io.MouseWheel == 0.0f) return;
+    // The point under the pointer stays where it is.
+    const double before = w.look.zoom;
+    w.look.zoom =
+        std::clamp(before * std::pow(1.15, static_cast<double>(io.MouseWheel)), 1.0, 60.0);
+    const glm::dvec2 from_centre{
+        static_cast<double>(io.MousePos.x - (low.x + high.x) / 2.0f) - w.look.offset.x,
+        static_cast<double>(io.MousePos.y - (low.y + high.y) / 2.0f) - w.look.offset.y};
+    w.look.offset += from_centre * (1.0 - w.look.zoom / before);
+    if (w.look.zoom == 1.0) w.look = {};
+}
+
+void point_at(const PanelInput& in,
+              Workspace& w,
+              const drawing::Drawing& drawing,
+              const DrawingView& view) {
+    if (!ImGui::IsItemHovered() && !ImGui::IsItemDeactivated()) return;
+    const ImGuiIO& io = ImGui::GetIO();
+    const double reach = static_cast<double>(in.theme.px(7)) / view.scale;
+    const drawing::Shows shows = drawing::shown_at(drawing, view.to_drawing(io.MousePos), reach);
+    if (shows.kind != drawing::Shows::Kind::nothing) w.hovered = shows;
+    const ImVec2 moved = io.MouseDragMaxDistanceAbs[0];
+    const bool still = moved.x < io.MouseDragThreshold && moved.y < io.MouseDragThreshold;
+    if (ImGui::IsItemDeactivated() && still)
+        w.selected = shows.kind == drawing::Shows::Kind::hall ? drawing::Shows{} : shows;
+    const std::string name = name_of(*in.study, shows);
+    if (!name.empty()) hint(in.theme, name);
+}
+
+void draw_head(const PanelInput& in, Workspace& w, const std::string& scale, ImVec2 at) {
+    const Theme& t = in.theme;
+    ImGui::SetCursorScreenPos({at.x + t.px(12), at.y + t.px(8)});
+    const int pressed =
+        segmented(t, "strip", {"Long section", "Plan"}, w.strip == StripDrawing::section ? 0 : 1);
+    if (pressed >= 0) {
+        w.strip = pressed == 0 ? StripDrawing::section : StripDrawing::plan;
+        w.look = {};
+    }
+    ImGui::SameLine(0.0f, t.px(12));
+    const ImVec2 here = ImGui::GetCursorScreenPos();
+    paint_text(*ImGui::GetWindowDrawList(), t.font.small, {here.x, here.y + t.px(7)},
+               t.colour.quiet, "about " + scale);
+}
+
+}  // namespace
+
+void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests&) {
+    if (!in.study) return;
+    const Theme& t = in.theme;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const ImVec2 size = ImGui::GetContentRegionAvail();
+    if (size.x < 8.0f || size.y < 8.0f) return;
+    const drawing::Drawing& drawing = cached_drawing(in, w);
+    const ImVec2 low{at.x + t.px(24), at.y + t.px(40)};
+    const ImVec2 high{at.x + size.x - t.px(24), at.y + size.y - t.px(16)};
+    ImGui::InvisibleButton("##drawing", size);
+    ImGui::SetItemAllowOverlap();
+    move_drawing(w, low, high);
+    const DrawingView view = fitted_view(drawing, low, high, w.look);
+    point_at(in, w, drawing, view);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.PushClipRect(at, {at.x + size.x, at.y + size.y}, true);
+    paint_drawing(t, list, drawing, view, {w.hovered, w.selected, in.units()});
+    list.PopClipRect();
+    draw_head(in, w, scale_text(t, view), at);
+}
+
+}  // namespace rakeline::desk

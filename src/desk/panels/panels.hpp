@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "desk/panel_input.hpp"
+#include "desk/workspace.hpp"
+
+/// The panels of the window. Each reads what it is given, keeps its own looks in the workspace and
+/// asks for edits and actions; frame.cpp gives each its place.
+namespace rakeline::desk {
+
+void draw_top_bar(const PanelInput& in, Workspace& w, Requests& out);
+void draw_rail(const PanelInput& in, Workspace& w, Requests& out);
+void draw_subject_panel(const PanelInput& in, Workspace& w, Requests& out);
+void draw_hall_panel(const PanelInput& in, Workspace& w, Requests& out);
+void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out);
+void draw_findings_panel(const PanelInput& in, Workspace& w, Requests& out);
+void draw_card_panel(const PanelInput& in, Workspace& w, Requests& out);
+void draw_status_bar(const PanelInput& in, Workspace& w, Requests& out);
+
+/// Parts of the subject panel.
+void draw_figures(const PanelInput& in, Workspace& w, Requests& out);
+void draw_editor(const PanelInput& in, Workspace& w, Requests& out);
+
+/// Windows that float for as long as they are wanted.
+void draw_derivation(const PanelInput& in, Workspace& w, Requests& out);
+void draw_keys(const PanelInput& in, Workspace& w, Requests& out);
+void draw_cautions(const PanelInput& in, Workspace& w, Requests& out);
+
+}  // namespace rakeline::desk

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: MIT
+#include "base/number_text.hpp"
+#include "desk/figure_view.hpp"
+#include "desk/layout_edits.hpp"
+#include "desk/panels/panels.hpp"
+#include "desk/widgets/controls.hpp"
+#include "desk/widgets/field_editor.hpp"
+#include "desk/widgets/figure_row.hpp"
+#include "desk/widgets/text.hpp"
+#include "sound/sound_study.hpp"
+
+#include <algorithm>
+
+namespace rakeline::desk {
+namespace {
+
+std::string span_note(const PanelInput& in, const study::Figure& figure, const Extent& e) {
+    const auto part = [&](const Extreme& x) {
+        return base::quantity(x.si, figure.definition->unit, in.units()).number + " " +
+               study::index_name(*in.study, *figure.definition, x.index);
+    };
+    return part(e.least) + "  to  " + part(e.greatest);
+}
+
+drawing::Shows shows_of(const study::Figure& figure, int index) {
+    using Kind = drawing::Shows::Kind;
+    if (figure.definition->axis() == study::Axis::seat) return {Kind::seat, index};
+    if (figure.definition->axis() == study::Axis::row) return {Kind::row, index};
+    return {};
+}
+
+void draw_figure(const PanelInput& in, Workspace& w, const study::Figure& figure) {
+    const auto e = extent(*in.study, figure);
+    if (!e) return;
+    FigureRowWords words{figure.definition->label, {}, {}};
+    if (figure.definition->axis() != study::Axis::none) {
+        words.where = study::index_name(*in.study, *figure.definition, e->worst.index);
+        words.note = span_note(in, figure, *e);
+    }
+    if (!figure_row(in.theme, *in.study, figure, e->worst.si, e->worst.verdict, in.units(), words))
+        return;
+    const study::Place place{figure.projector, figure.format, figure.loudspeaker, {}, {},
+                             figure.band};
+    w.pinned = PinnedFigure{figure.definition->id, place, e->worst.index};
+    const drawing::Shows shows = shows_of(figure, e->worst.index);
+    if (shows.kind != drawing::Shows::Kind::nothing) w.selected = shows;
+    if (shows.kind == drawing::Shows::Kind::seat) w.seat_figure = figure.definition->id;
+}
+
+/// The loudspeaker and band that the sound figures are shown for.
+void draw_sound_choice(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    std::vector<std::string> names, bands;
+    for (const room::Loudspeaker& l : in.study->layout().loudspeakers)
+        names.push_back(l.name);
+    for (const double hz : sound::kOctaves)
+        bands.push_back(base::quantity_text(hz, base::Unit::hertz));
+    const float width = ImGui::GetContentRegionAvail().x;
+    const int speaker = dropdown(t, "##loudspeaker", names, w.loudspeaker, width * 0.6f);
+    hint(t, "The loudspeaker that is looked at");
+    if (speaker >= 0) {
+        w.loudspeaker = speaker;
+        w.selected = {drawing::Shows::Kind::loudspeaker, speaker};
+    }
+    ImGui::SameLine(0.0f, t.px(8));
+    const int band = dropdown(t, "##band", bands, w.band, width * 0.4f - t.px(8));
+    hint(t, "The octave band that is looked at");
+    if (band >= 0) w.band = band;
+}
+
+void splitter(const PanelInput& in, Workspace& w, float whole) {
+    const Theme& t = in.theme;
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    ImGui::InvisibleButton("##split", {std::max(width, 1.0f), t.px(9)});
+    const bool hot = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    if (hot) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeNS);
+    if (ImGui::IsItemActive())
+        w.figures_share =
+            std::clamp(w.figures_share + ImGui::GetIO().MouseDelta.y / whole, 0.2f, 0.8f);
+    ImGui::GetWindowDrawList()->AddLine({at.x, at.y + t.px(4)}, {at.x + width, at.y + t.px(4)},
+                                        packed(hot ? t.colour.lamp : t.colour.line),
+                                        hot ? 2.0f * t.scale : 1.0f);
+}
+
+}  // namespace
+
+void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
+    const Theme& t = in.theme;
+    if (!in.study) {
+        text_wrapped(t.font.body, t.colour.quiet,
+                     in.problems.empty() ? "Studying the room…"
+                                         : "No figures yet: the layout can't be studied. "
+                                           "The findings column says why.");
+        return;
+    }
+    if (w.subject == study::Subject::sound) draw_sound_choice(in, w);
+    const auto groups = figure_groups(*in.study, w);
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
+    for (const FigureGroup& group : groups) {
+        group_heading(t, group.title);
+        for (const study::Figure* figure : group.figures)
+            draw_figure(in, w, *figure);
+        ImGui::Dummy({0.0f, t.px(6)});
+    }
+    ImGui::PopStyleVar();
+    if (groups.empty())
+        text_wrapped(t.font.body, t.colour.quiet,
+                     "No figures here: this projector gives no picture in this format. The "
+                     "findings say why.");
+}
+
+void draw_editor(const PanelInput& in, Workspace& w, Requests& out) {
+    room::Layout layout = in.brief.layout;
+    FieldEditor editor(in, w);
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {in.theme.px(8), in.theme.px(4)});
+    room::describe(editor, layout);
+    ImGui::PopStyleVar();
+    out.end_gesture = out.end_gesture || editor.finished();
+    if (editor.change()) {
+        follow_renames(in.brief.layout, layout);
+        out.edit = Edit{editor.change()->label, std::move(layout), editor.change()->gesture};
+    }
+    w.reveal.clear();
+}
+
+void draw_subject_panel(const PanelInput& in, Workspace& w, Requests& out) {
+    const Theme& t = in.theme;
+    text_line(t.font.title, t.colour.text, study::subject_title(w.subject));
+    if (in.study && !in.problems.empty()) {
+        ImGui::SameLine(0.0f, t.px(12));
+        ImGui::SetCursorPosY(ImGui::GetCursorPosY() + t.px(7));
+        text_line(t.font.small, t.colour.missed, "last valid layout");
+    }
+    const float whole = ImGui::GetContentRegionAvail().y;
+    const ImGuiWindowFlags flags = ImGuiWindowFlags_NoBackground;
+    const std::string id = study::subject_name(w.subject);
+    ImGui::BeginChild(("figures" + id).c_str(), {0.0f, whole * w.figures_share}, false, flags);
+    draw_figures(in, w, out);
+    ImGui::EndChild();
+    splitter(in, w, whole);
+    ImGui::BeginChild(("editor" + id).c_str(), {0.0f, 0.0f}, false, flags);
+    draw_editor(in, w, out);
+    ImGui::EndChild();
+}
+
+}  // namespace rakeline::desk

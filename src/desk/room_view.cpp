@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: MIT
+#include "desk/room_view.hpp"
+
+#include "desk/seat_colours.hpp"
+#include "drawing/room_mesh.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace rakeline::desk {
+namespace {
+
+bool same_camera(const view::Camera& a, const view::Camera& b) {
+    return a.target == b.target && a.yaw_rad == b.yaw_rad && a.pitch_rad == b.pitch_rad &&
+           a.distance_m == b.distance_m && a.field_rad == b.field_rad && a.seated == b.seated &&
+           a.eye == b.eye;
+}
+
+bool same_paint(const view::SeatPaint& a, const view::SeatPaint& b) {
+    return a.r == b.r && a.g == b.g && a.b == b.b && a.missed == b.missed &&
+           a.selected == b.selected;
+}
+
+bool same_options(const view::SceneOptions& a, const view::SceneOptions& b) {
+    return a.beams == b.beams && a.ceiling == b.ceiling && a.hidden_seat == b.hidden_seat &&
+           a.heads == b.heads &&
+           std::equal(a.seats.begin(), a.seats.end(), b.seats.begin(), b.seats.end(), same_paint);
+}
+
+}  // namespace
+
+bool RoomView::same(const Drawn& a, const Drawn& b) {
+    return a.mesh == b.mesh && same_camera(a.camera, b.camera) &&
+           same_options(a.options, b.options);
+}
+
+ImTextureID RoomView::id_of(const GlTarget& target) {
+    return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target.texture()));
+}
+
+void RoomView::set_room(std::shared_ptr<const study::Study> study,
+                        unsigned long serial,
+                        const Workspace& w) {
+    if (!study) return;
+    if (serial != serial_ || w.projector != projector_ || w.format != format_) {
+        drawing::DrawingChoice choice;
+        choice.projector = w.projector;
+        choice.format = w.format;
+        scene_.load(drawing::room_mesh(*study, choice));
+        ++mesh_;
+        serial_ = serial;
+        projector_ = w.projector;
+        format_ = w.format;
+    }
+    options_.beams = w.show_beams;
+    options_.seats = seat_colours(*study, w).seats;
+    study_ = std::move(study);
+}
+
+void RoomView::draw(GlTarget& target, Drawn& last, const Drawn& wanted) {
+    view::SceneOptions options = wanted.options;
+    options.contact_shading = wanted.fine;
+    scene_.draw(target.framebuffer(), 0, 0, target.width(), target.height(), wanted.camera,
+                options);
+    last = wanted;
+}
+
+ImTextureID RoomView::hall(const view::Camera& camera, int width, int height) {
+    const bool resized = width != hall_target_.width() || height != hall_target_.height();
+    hall_target_.resize(width, height);
+    Drawn wanted{mesh_, camera, options_, true};
+    // While the camera moves the quick picture will do; once it rests, the fine one follows.
+    if (hall_drawn_.mesh == mesh_ && !same_camera(camera, hall_drawn_.camera)) wanted.fine = false;
+    if (resized || !same(wanted, hall_drawn_) || (wanted.fine && !hall_drawn_.fine))
+        draw(hall_target_, hall_drawn_, wanted);
+    return id_of(hall_target_);
+}
+
+ImTextureID RoomView::from_seat(int seat, int format, int width, int height) {
+    const bool resized = width != seat_target_.width() || height != seat_target_.height();
+    seat_target_.resize(width, height);
+    Drawn wanted{mesh_, view::seat_camera(*study_, seat, format), {}, true};
+    wanted.options.beams = false;
+    wanted.options.ceiling = true;
+    wanted.options.heads = true;
+    wanted.options.hidden_seat = seat;
+    if (resized || !same(wanted, seat_drawn_)) draw(seat_target_, seat_drawn_, wanted);
+    return id_of(seat_target_);
+}
+
+drawing::Shows RoomView::pick(glm::dvec2 at) {
+    const int width = hall_target_.width(), height = hall_target_.height();
+    if (width == 0 || hall_drawn_.mesh != mesh_) return {};
+    const int x = static_cast<int>(at.x);
+    const int y = height - 1 - static_cast<int>(at.y);
+    return scene_.pick(x, y, width, height, hall_drawn_.camera, hall_drawn_.options);
+}
+
+}  // namespace rakeline::desk

@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "desk/gl_target.hpp"
+#include "desk/panel_input.hpp"
+#include "view/scene.hpp"
+
+#include <memory>
+
+/// The room's pictures for the panels, drawn by view::Scene and kept until something that they show
+/// changes: an idle window draws no room.
+namespace rakeline::desk {
+
+class RoomView final : public RoomPictures {
+public:
+    /// The room as the panels look at it in this frame. Rebuilds the mesh where that is due.
+    void set_room(std::shared_ptr<const study::Study> study,
+                  unsigned long serial,
+                  const Workspace& workspace);
+
+    ImTextureID hall(const view::Camera& camera, int width, int height) override;
+    ImTextureID from_seat(int seat, int format, int width, int height) override;
+    drawing::Shows pick(glm::dvec2 at) override;
+
+private:
+    /// What a drawn picture depends on.
+    struct Drawn {
+        unsigned long mesh = 0;
+        view::Camera camera;
+        view::SceneOptions options;
+        bool fine = false;  ///< with all shading, not the quick one of a moving camera
+    };
+    static bool same(const Drawn& a, const Drawn& b);
+    static ImTextureID id_of(const GlTarget& target);
+    void draw(GlTarget& target, Drawn& last, const Drawn& wanted);
+
+    view::Scene scene_;
+    GlTarget hall_target_;
+    GlTarget seat_target_;
+    Drawn hall_drawn_;
+    Drawn seat_drawn_;
+    std::shared_ptr<const study::Study> study_;
+    unsigned long serial_ = 0;
+    int projector_ = -1;
+    int format_ = -1;
+    unsigned long mesh_ = 0;  ///< counts the meshes loaded
+    view::SceneOptions options_;
+};
+
+}  // namespace rakeline::desk

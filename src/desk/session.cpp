@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+#include "desk/session.hpp"
+
+#include "desk/figure_view.hpp"
+#include "desk/frame.hpp"
+
+#include <filesystem>
+
+namespace rakeline::desk {
+
+Session::Session(SessionOptions options) : options_(std::move(options)), worker_(options_.wake) {
+    workspace_.settings = options_.settings;
+    if (options_.keep_files) recovery_ = find_recovery();
+    post();
+    if (!options_.layout_path.empty())
+        open(options_.layout_path);
+    else
+        open_file_dialog(files_, Action::open, folder(), {});
+}
+
+Session::~Session() {
+    if (!options_.keep_files) return;
+    (void)save_settings(workspace_.settings);
+    if (quit_) drop_recovery();
+}
+
+void Session::take_study() {
+    finished_ = worker_.newest();
+    if (finished_.study) clamp_choices(workspace_, *finished_.study);
+}
+
+void Session::wait_for_study() {
+    worker_.wait_until_idle();
+    take_study();
+}
+
+void Session::post() {
+    if (document_.problems().empty()) worker_.post(document_.current());
+}
+
+PanelInput Session::panel_input(const Theme& theme,
+                                RoomPictures* pictures,
+                                float raster_scale) const {
+    PanelInput in{.brief = *document_.current(),
+                  .study = finished_.study.get(),
+                  .study_serial = finished_.serial,
+                  .problems = document_.problems().empty() ? document_.limits_problems()
+                                                           : document_.problems(),
+                  .history = document_.history(),
+                  .theme = theme,
+                  .title = {}};
+    in.current = finished_.study && finished_.study->brief == document_.current();
+    const std::string& path = document_.path();
+    in.title = path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
+    in.edited = document_.edited();
+    in.studying = worker_.busy();
+    in.studied_s = finished_.took_s;
+    in.pictures = pictures;
+    in.raster_scale = raster_scale;
+    in.units_ = workspace_.settings.units;
+    return in;
+}
+
+void Session::frame(const Theme& theme, RoomPictures* pictures, float raster_scale) {
+    Requests requests;
+    take_keys(workspace_, requests);
+    draw_frame(panel_input(theme, pictures, raster_scale), workspace_, requests);
+    draw_dialogs(theme);
+    take(requests);
+    keep_recovery();
+}
+
+void Session::take(Requests& requests) {
+    if (requests.edit) edit(*requests.edit);
+    if (requests.end_gesture) {
+        document_.end_gesture();
+        post();
+    }
+    for (const Action action : requests.actions)
+        take(action);
+}
+
+void Session::edit(const Edit& made) {
+    const BriefPtr before = document_.current();
+    document_.edit(made.label, made.layout, made.gesture, base::read_text_file);
+    if (document_.current() == before) return;
+    workspace_.notice.clear();
+    post();
+}
+
+void Session::take(Action action) {
+    switch (action) {
+        case Action::new_room:
+            leave_document({Pending::Kind::new_room, {}});
+            break;
+        case Action::open:
+            open_file_dialog(files_, action, folder(), {});
+            break;
+        case Action::save:
+            save();
+            break;
+        case Action::save_as:
+            open_file_dialog(files_, action, folder(), suggested_name(".json"));
+            break;
+        case Action::undo:
+        case Action::redo:
+            action == Action::undo ? document_.undo() : document_.redo();
+            post();
+            break;
+        case Action::report_pdf:
+            open_file_dialog(files_, action, folder(), suggested_name(".pdf"));
+            break;
+        case Action::seat_csv:
+            open_file_dialog(files_, action, folder(), suggested_name(" seats.csv"));
+            break;
+        case Action::section_png:
+            open_file_dialog(files_, action, folder(), suggested_name(" section.png"));
+            break;
+        case Action::plan_png:
+            open_file_dialog(files_, action, folder(), suggested_name(" plan.png"));
+            break;
+        case Action::fit_view:
+            workspace_.hall_camera.fitted = false;
+            break;
+        case Action::quit:
+            ask_to_quit();
+            break;
+    }
+}
+
+std::string Session::window_title() const {
+    return (document_.edited() ? "• " : "") + document_.current()->layout.name + " · Rakeline";
+}
+
+}  // namespace rakeline::desk

@@ -1,0 +1,256 @@
+// SPDX-License-Identifier: MIT
+#include "desk/widgets/drawing_canvas.hpp"
+
+#include "base/number_text.hpp"
+#include "desk/triangulate.hpp"
+#include "desk/widgets/text.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace rakeline::desk {
+namespace {
+
+using drawing::Anchor;
+using drawing::Ink;
+using drawing::Shows;
+using drawing::Weight;
+
+struct Box {
+    ImVec2 low, high;
+    bool meets(const Box& other) const {
+        return low.x < other.high.x && other.low.x < high.x && low.y < other.high.y &&
+               other.low.y < high.y;
+    }
+};
+
+/// Text that waits until the lines are painted, so that it can be sorted and kept apart.
+struct WaitingText {
+    std::string text;
+    ImVec2 at;  ///< the anchor
+    Anchor anchor = Anchor::centre;
+    ImVec4 colour;
+    int rank = 0;  ///< lower goes first
+    bool vertical = false;
+};
+
+bool same(const Shows& a, const Shows& b) {
+    return a.kind != Shows::Kind::nothing && a == b;
+}
+
+float line_width(const Theme& theme, Weight weight) {
+    switch (weight) {
+        case Weight::cut:
+            return 1.8f * theme.scale;
+        case Weight::seen:
+            return 1.0f * theme.scale;
+        case Weight::helper:
+            break;
+    }
+    return std::max(0.5f * theme.scale, 0.75f);
+}
+
+class Painter {
+public:
+    Painter(const Theme& t, ImDrawList& list, const DrawingView& view, const PaintChoice& choice)
+        : theme_(t), list_(list), view_(view), choice_(choice) {}
+
+    void operator()(const drawing::Line& line) {
+        std::vector<ImVec2> points;
+        for (const glm::dvec2& point : line.points)
+            points.push_back(view_.to_pixel(point));
+        if (points.size() < 2) return;
+        const bool picked = same(line.shows, choice_.hovered) || same(line.shows, choice_.selected);
+        const ImVec4 colour = picked ? theme_.colour.lamp : ink_colour(theme_.colour, line.ink);
+        const float strength = picked ? 1.0f : line_strength(line);
+        const float width = line_width(theme_, line.weight) * (picked ? 1.6f : 1.0f);
+        if (line.dashed)
+            dashes(points, line.closed, packed(colour, strength), width);
+        else
+            list_.AddPolyline(points.data(), static_cast<int>(points.size()),
+                              packed(colour, strength),
+                              line.closed ? ImDrawFlags_Closed : ImDrawFlags_None, width);
+    }
+
+    void operator()(const drawing::Fill& fill) {
+        const bool picked = same(fill.shows, choice_.hovered) || same(fill.shows, choice_.selected);
+        const ImVec4 ink = picked ? theme_.colour.lamp : ink_colour(theme_.colour, fill.ink);
+        const auto strength =
+            static_cast<float>(picked ? std::max(fill.strength, 0.5) : fill.strength);
+        const ImU32 colour = packed(ink, strength);
+        // Without smoothed edges: neighbouring triangles would show their seams.
+        const ImDrawListFlags flags = list_.Flags;
+        list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
+        for (const auto& [a, b, c] : triangulate(fill.points))
+            list_.AddTriangleFilled(view_.to_pixel(fill.points[a]), view_.to_pixel(fill.points[b]),
+                                    view_.to_pixel(fill.points[c]), colour);
+        list_.Flags = flags;
+    }
+
+    void operator()(const drawing::Label& label) {
+        const bool picked =
+            same(label.shows, choice_.hovered) || same(label.shows, choice_.selected);
+        const ImVec4 colour = picked ? theme_.colour.lamp : ink_colour(theme_.colour, label.ink);
+        int rank = label.ink == Ink::missed ? 1 : label.ink == Ink::near ? 2 : 3;
+        if (picked) rank = 0;
+        texts_.push_back(
+            {label.text, view_.to_pixel(label.at), label.anchor, colour, rank, label.vertical});
+    }
+
+    void operator()(const drawing::Dimension& dimension) {
+        const drawing::Segment run = drawing::dimension_line(dimension);
+        const ImVec2 a = view_.to_pixel(run.from), b = view_.to_pixel(run.to);
+        const ImU32 ink = packed(theme_.colour.quiet, 0.7f);
+        const float width = line_width(theme_, Weight::helper);
+        list_.AddLine(a, b, ink, width);
+        list_.AddLine(view_.to_pixel(dimension.from), a, packed(theme_.colour.quiet, 0.3f), width);
+        list_.AddLine(view_.to_pixel(dimension.to), b, packed(theme_.colour.quiet, 0.3f), width);
+        tick_mark(a, ink);
+        tick_mark(b, ink);
+        const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
+        const float length = std::hypot(b.x - a.x, b.y - a.y);
+        const std::string text =
+            dimension.prefix +
+            base::quantity_text(drawing::length_m(dimension), dimension.unit, choice_.units);
+        if (length < text_width(theme_.font.small, text) + theme_.px(6)) return;
+        texts_.push_back({text,
+                          {(a.x + b.x) / 2.0f, (a.y + b.y) / 2.0f},
+                          Anchor::centre,
+                          theme_.colour.quiet,
+                          4,
+                          upright});
+    }
+
+    void paint_texts() {
+        std::stable_sort(texts_.begin(), texts_.end(),
+                         [](const auto& a, const auto& b) { return a.rank < b.rank; });
+        for (const WaitingText& text : texts_)
+            paint_one(text);
+    }
+
+private:
+    static float line_strength(const drawing::Line& line) {
+        if (line.ink == Ink::quiet) return 0.45f;
+        if (line.ink == Ink::sight || line.ink == Ink::holds)
+            return line.weight == Weight::helper ? 0.35f : 0.7f;
+        if (line.ink == Ink::beam) return 0.55f;
+        return 1.0f;
+    }
+
+    void tick_mark(ImVec2 at, ImU32 ink) {
+        const float r = theme_.px(3);
+        list_.AddLine({at.x - r, at.y + r}, {at.x + r, at.y - r}, ink, 1.0f);
+    }
+
+    void dashes(const std::vector<ImVec2>& points, bool closed, ImU32 ink, float width) {
+        const float on = theme_.px(6), off = theme_.px(4);
+        const std::size_t runs = closed ? points.size() : points.size() - 1;
+        float into = 0.0f;  // along the pattern, carried from run to run
+        for (std::size_t i = 0; i < runs; ++i) {
+            const ImVec2 a = points[i], b = points[(i + 1) % points.size()];
+            const float length = std::hypot(b.x - a.x, b.y - a.y);
+            if (length > 20000.0f) return;  // zoomed far in: nothing of it would be read
+            for (float at = 0.0f; at < length;) {
+                const bool drawn = into < on;
+                const float step = std::min((drawn ? on : on + off) - into, length - at);
+                const auto along = [&](float d) {
+                    return ImVec2{a.x + (b.x - a.x) * d / length, a.y + (b.y - a.y) * d / length};
+                };
+                if (drawn) list_.AddLine(along(at), along(at + step), ink, width);
+                at += std::max(step, 0.01f);
+                into += std::max(step, 0.01f);
+                if (into >= on + off) into = 0.0f;
+            }
+        }
+    }
+
+    void paint_one(const WaitingText& text) {
+        const float width = text_width(theme_.font.small, text.text);
+        const float height = theme_.font.small->FontSize * ImGui::GetIO().FontGlobalScale;
+        const ImVec2 size = text.vertical ? ImVec2{height, width} : ImVec2{width, height};
+        ImVec2 low{text.at.x - size.x / 2.0f, text.at.y - size.y / 2.0f};
+        if (!text.vertical && text.anchor == Anchor::left) low.x = text.at.x;
+        if (!text.vertical && text.anchor == Anchor::right) low.x = text.at.x - size.x;
+        const float pad = theme_.px(2);
+        const Box box{{low.x - pad, low.y - pad}, {low.x + size.x + pad, low.y + size.y + pad}};
+        for (const Box& other : taken_)
+            if (box.meets(other)) return;
+        taken_.push_back(box);
+        if (text.rank <= 1)
+            list_.AddRectFilled({box.low.x - pad, box.low.y}, {box.high.x + pad, box.high.y},
+                                packed(theme_.colour.raised, 0.92f), theme_.px(4));
+        if (text.vertical)
+            paint_upright(text, low, height, width);
+        else
+            paint_text(list_, theme_.font.small, low, text.colour, text.text);
+    }
+
+    /// Turns the letters that were just painted by a quarter, reading upward.
+    void paint_upright(const WaitingText& text, ImVec2 low, float, float width) {
+        const int first = list_.VtxBuffer.Size;
+        paint_text(list_, theme_.font.small, {0.0f, 0.0f}, text.colour, text.text);
+        for (int i = first; i < list_.VtxBuffer.Size; ++i) {
+            ImVec2& p = list_.VtxBuffer[i].pos;
+            p = {std::round(low.x) + p.y, std::round(low.y) + width - p.x};
+        }
+    }
+
+    const Theme& theme_;
+    ImDrawList& list_;
+    const DrawingView& view_;
+    const PaintChoice& choice_;
+    std::vector<WaitingText> texts_;
+    std::vector<Box> taken_;
+};
+
+}  // namespace
+
+ImVec2 DrawingView::to_pixel(glm::dvec2 at) const {
+    return {static_cast<float>(origin.x + at.x * scale),
+            static_cast<float>(origin.y + (y_down ? at.y : -at.y) * scale)};
+}
+
+glm::dvec2 DrawingView::to_drawing(ImVec2 pixel) const {
+    const glm::dvec2 from{static_cast<double>(pixel.x) - origin.x,
+                          static_cast<double>(pixel.y) - origin.y};
+    return {from.x / scale, (y_down ? from.y : -from.y) / scale};
+}
+
+DrawingView fitted_view(const drawing::Drawing& drawing,
+                        ImVec2 low,
+                        ImVec2 high,
+                        const DrawingLook& look) {
+    const glm::dvec2 size = drawing.high - drawing.low;
+    const glm::dvec2 field{static_cast<double>(high.x - low.x),
+                           static_cast<double>(high.y - low.y)};
+    const double fit = std::min(field.x / std::max(size.x, 0.1), field.y / std::max(size.y, 0.1));
+    DrawingView view;
+    view.scale = std::max(fit, 1e-3) * look.zoom;
+    view.y_down = drawing.y_down;
+    const glm::dvec2 middle = (drawing.low + drawing.high) / 2.0;
+    const glm::dvec2 centre{static_cast<double>(low.x + high.x) / 2.0,
+                            static_cast<double>(low.y + high.y) / 2.0};
+    view.origin = centre + look.offset -
+                  glm::dvec2{middle.x, view.y_down ? middle.y : -middle.y} * view.scale;
+    return view;
+}
+
+void paint_drawing(const Theme& theme,
+                   ImDrawList& list,
+                   const drawing::Drawing& drawing,
+                   const DrawingView& view,
+                   const PaintChoice& choice) {
+    Painter painter(theme, list, view, choice);
+    for (const drawing::Item& item : drawing.items)
+        std::visit(painter, item);
+    painter.paint_texts();
+}
+
+std::string scale_text(const Theme& theme, const DrawingView& view) {
+    constexpr double kPixelsPerMetre = 96.0 / 0.0254;
+    const double ratio = kPixelsPerMetre * static_cast<double>(theme.scale) / view.scale;
+    const double step = std::pow(10.0, std::floor(std::log10(std::max(ratio, 1.0))) - 1.0);
+    return "1 : " + base::fixed_text(std::round(ratio / step) * step, 0);
+}
+
+}  // namespace rakeline::desk

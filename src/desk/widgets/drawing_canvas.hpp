@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "desk/theme.hpp"
+#include "desk/workspace.hpp"
+#include "drawing/drawing.hpp"
+
+/// A drawing painted into the window: fitted to its field, zoomed by the wheel, moved by a drag.
+namespace rakeline::desk {
+
+/// Pixels of the window from drawing coordinates.
+struct DrawingView {
+    glm::dvec2 origin{0.0};  ///< pixel of the drawing's (0, 0)
+    double scale = 1.0;      ///< pixels a metre
+    bool y_down = false;
+
+    ImVec2 to_pixel(glm::dvec2 at) const;
+    glm::dvec2 to_drawing(ImVec2 pixel) const;
+};
+
+/// The view that fits the drawing into the field, then zooms and shifts by `look`.
+DrawingView fitted_view(const drawing::Drawing& drawing,
+                        ImVec2 low,
+                        ImVec2 high,
+                        const DrawingLook& look);
+
+/// Paints everything; what `hovered` or `selected` shows stands out. Labels that would lie on an
+/// earlier one are left out, those that speak of limits first.
+struct PaintChoice {
+    drawing::Shows hovered;
+    drawing::Shows selected;
+    base::UnitSystem units = base::UnitSystem::metric;
+};
+void paint_drawing(const Theme& theme,
+                   ImDrawList& list,
+                   const drawing::Drawing& drawing,
+                   const DrawingView& view,
+                   const PaintChoice& choice);
+
+/// "1 : 110" of the view on this display, from the usual 96 pixels an inch.
+std::string scale_text(const Theme& theme, const DrawingView& view);
+
+}  // namespace rakeline::desk

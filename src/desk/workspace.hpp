@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "desk/settings.hpp"
+#include "drawing/drawing.hpp"
+#include "study/study.hpp"
+#include "view/scene.hpp"
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What the window remembers of its own: what is open, chosen, selected. None of it is in the
+/// document or its history.
+namespace rakeline::desk {
+
+/// A number that is being typed. One at a time in the whole window.
+struct NumberEdit {
+    unsigned widget = 0;  ///< 0: none
+    std::string text;
+    std::string error;  ///< why the text can't be read
+    bool take_focus = false;
+    bool take_next = false;  ///< Tab: the next number drawn opens
+    double drag_start = 0.0;
+    bool dragged = false;
+};
+
+/// A text that is being typed; it reaches the layout when the field is left.
+struct TextEdit {
+    unsigned widget = 0;
+    std::string text;
+};
+
+/// A figure whose derivation is pinned open.
+struct PinnedFigure {
+    std::string id;
+    study::Place place;
+    int index = 0;
+    bool just_opened = true;
+};
+
+enum class StripDrawing { section, plan };
+
+/// How a drawing is looked at: 1 and 0 fit it to its field.
+struct DrawingLook {
+    double zoom = 1.0;
+    glm::dvec2 offset{0.0};  ///< pixels
+};
+
+/// The drawing of the strip, kept while nothing that it shows has changed.
+struct DrawingCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number
+        const study::Figure* figure = nullptr;
+        int projector = 0;
+        int format = 0;
+        std::optional<int> seat;
+        StripDrawing strip = StripDrawing::section;
+        base::UnitSystem units = base::UnitSystem::metric;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::shared_ptr<const drawing::Drawing> drawing;
+};
+
+struct CameraState {
+    view::Camera camera;
+    bool fitted = false;  ///< false: fit to the hall at the next chance
+};
+
+struct Workspace {
+    Settings settings;
+    study::Subject subject = study::Subject::room;
+    int projector = 0;
+    int format = 0;
+    int loudspeaker = 0;
+    int band = 4;  ///< index in sound::kOctaves: 1 kHz
+    drawing::Shows selected;
+    drawing::Shows hovered;   ///< under the mouse in view or drawing, this frame
+    std::string seat_figure;  ///< id that colours the seats; empty: as the subject suggests
+    bool show_beams = true;
+    StripDrawing strip = StripDrawing::section;
+    DrawingLook look;
+    DrawingCache drawing_cache;
+    CameraState hall_camera;
+    NumberEdit number;
+    TextEdit text;
+    std::map<std::string, bool> open_sections;  ///< of the editor, by field path
+    std::optional<PinnedFigure> pinned;
+    float hall_share = 0.60f;     ///< of the middle, above the drawing
+    float figures_share = 0.56f;  ///< of the subject panel, above its editor
+    bool keys_open = false;
+    bool cautions_open = false;
+    std::string notice;  ///< what was just done, for the status bar
+    std::string reveal;  ///< field path that the editor scrolls to, once
+};
+
+}  // namespace rakeline::desk
