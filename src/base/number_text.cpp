@@ -26,8 +26,10 @@ std::string_view trimmed(std::string_view text) {
 template <class Number>
 std::optional<Number> parse_as(std::string_view text) {
     text = trimmed(text);
-    if (text.starts_with('+')) text.remove_prefix(1);
-    if (text.starts_with('+')) return std::nullopt;
+    if (text.starts_with('+')) {
+        text.remove_prefix(1);
+        if (text.starts_with('-')) return std::nullopt;
+    }
     Number value = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
     if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) {
@@ -92,11 +94,11 @@ std::string plain_text(double value) {
 std::string significant_text(double value, int digits) {
     RL_ASSERT(digits >= 1 && digits <= 15);
     if (value == 0.0 || !std::isfinite(value)) return fixed_text(value, 0);
-    const double magnitude = std::abs(value);
-    if (magnitude < 1e-4 || magnitude >= 1e9) {
-        return to_text(value, std::chars_format::scientific, digits - 1);
-    }
-    const int whole_digits = static_cast<int>(std::floor(std::log10(magnitude))) + 1;
+    const std::string scientific = to_text(value, std::chars_format::scientific, digits - 1);
+    // The rounded value says how many digits stand before the point: 999.96 is 1000 to four.
+    const auto rounded = parse_number(scientific);
+    if (!rounded || std::abs(*rounded) < 1e-4 || std::abs(*rounded) >= 1e9) return scientific;
+    const int whole_digits = static_cast<int>(std::floor(std::log10(std::abs(*rounded)))) + 1;
     return fixed_text(value, std::clamp(digits - whole_digits, 0, 15));
 }
 

@@ -147,7 +147,9 @@ std::string_view take_word(std::string_view& text) {
     std::size_t end = 0;
     const auto part_of_word = [&](std::size_t i) {
         const char c = text[i];
-        const bool after_letter = i > 0 && (c == '2' || c == '3');
+        // The power of "ft2"; but in 5'2" the 2 starts the inches.
+        const bool after_letter = i > 0 && (c == '2' || c == '3') &&
+                                  std::isalpha(static_cast<unsigned char>(text[i - 1]));
         return c != ' ' && (!std::isdigit(static_cast<unsigned char>(c)) || after_letter);
     };
     while (end < text.size() && part_of_word(end))
@@ -212,6 +214,7 @@ Result<double> parse_quantity(std::string_view text, Unit unit, UnitSystem syste
         }
         // "-2 ft 6 in" is two and a half feet down, not one and a half.
         total += (part > 0 && negative) ? -si : si;
+        if (!std::isfinite(total)) return unreadable(text, unit, system);
         if (rest.empty()) return total;
         if (kind_of(unit) != Unit::metre) return unreadable(text, unit, system);
     }

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "room/field_fault.hpp"
 #include "room/json_lines.hpp"
 #include "room/layout_file.hpp"
 
@@ -20,7 +21,7 @@ base::Problem unread(const Layout& layout,
     return {.file = layout_path,
             .line = 0,
             .where = kLimitsField,
-            .what = "the limits \"" + layout.limits_file + "\" were looked for at " + tried +
+            .what = "the limits " + quoted(layout.limits_file) + " were looked for at " + tried +
                     ", which " + reason.what,
             .mend = "name a file of limits as seen from the layout's own folder"};
 }

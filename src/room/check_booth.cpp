@@ -2,6 +2,7 @@
 #include "base/nearest_name.hpp"
 #include "base/number_text.hpp"
 #include "room/check_internal.hpp"
+#include "room/field_fault.hpp"
 #include "room/screen_extent.hpp"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ std::string suggestion(const std::string& name,
                        const std::vector<std::string>& names,
                        const std::string& otherwise) {
     const std::string near = base::nearest_name(name, names);
-    return near.empty() ? otherwise : "did you mean \"" + near + "\"? If not, " + otherwise;
+    return near.empty() ? otherwise : "did you mean " + quoted(near) + "? If not, " + otherwise;
 }
 
 void check_zoom_position(const FormatUse& use,
@@ -45,10 +46,10 @@ void check_zoom_position(const FormatUse& use,
         lens.kind == LensKind::prime
             ? millimetres(lens.focal_length_m)
             : millimetres(lens.focal_length_m) + " to " + millimetres(lens.focal_length_long_m);
-    out.add(
-        path + ".focal_length_m",
-        millimetres(set_m) + " is outside what the lens \"" + lens.name + "\" reaches, " + range,
-        "set it within that, leave it out, or choose another lens");
+    out.add(path + ".focal_length_m",
+            millimetres(set_m) + " is outside what the lens " + quoted(lens.name) + " reaches, " +
+                range,
+            "set it within that, leave it out, or choose another lens");
 }
 
 void check_lens_of_use(const Layout& layout,
@@ -58,7 +59,7 @@ void check_lens_of_use(const Layout& layout,
     if (use.lens.empty()) return;
     const auto lens = std::ranges::find(layout.lenses, use.lens, &Lens::name);
     if (lens != layout.lenses.end()) return check_zoom_position(use, *lens, path, out);
-    out.add(path + ".lens", "the room has no lens called \"" + use.lens + "\"",
+    out.add(path + ".lens", "the room has no lens called " + quoted(use.lens),
             suggestion(use.lens, names_of(layout.lenses),
                        "add it to lenses, or leave it empty for the exact focal length"));
 }
@@ -101,14 +102,14 @@ void check_use(const Layout& layout,
     const FormatUse& use = projector.formats[index];
     const std::string path = at(list, index);
     if (std::ranges::find(layout.formats, use.format, &Format::name) == layout.formats.end()) {
-        out.add(path + ".format", "the room has no format called \"" + use.format + "\"",
+        out.add(path + ".format", "the room has no format called " + quoted(use.format),
                 suggestion(use.format, names_of(layout.formats), "add it to formats"));
     }
     const auto end = projector.formats.begin() + static_cast<std::ptrdiff_t>(index);
     if (std::find_if(projector.formats.begin(), end, [&](const FormatUse& earlier) {
             return earlier.format == use.format;
         }) != end) {
-        out.add(path + ".format", "the projector makes \"" + use.format + "\" twice",
+        out.add(path + ".format", "the projector makes " + quoted(use.format) + " twice",
                 "keep one of the two");
     }
     check_lens_of_use(layout, use, path, out);
@@ -140,7 +141,7 @@ void check_projector(const Layout& layout, std::size_t index, Findings& out) {
     const std::string formats = at("projectors", index, "formats");
     check_place(layout, index, out);
     if (projector.formats.empty()) {
-        out.add(formats, "\"" + projector.name + "\" makes no format",
+        out.add(formats, quoted(projector.name) + " makes no format",
                 "list the formats that it makes, or take the projector out");
     }
     for (std::size_t i = 0; i < projector.formats.size(); ++i)
@@ -157,7 +158,7 @@ void check_unmade_formats(const Layout& layout, Findings& out) {
                    projector.formats.end();
         });
         if (made) continue;
-        out.add(at("formats", i, "name"), "no projector makes \"" + name + "\"",
+        out.add(at("formats", i, "name"), "no projector makes " + quoted(name),
                 "add it to a projector's formats, or take the format out");
     }
 }

@@ -2,6 +2,7 @@
 #include "room/check_seating.hpp"
 
 #include "room/check_internal.hpp"
+#include "room/field_fault.hpp"
 #include "room/seat_plan.hpp"
 
 #include <algorithm>
@@ -40,7 +41,7 @@ bool has_seat(const SeatBlock& block, int letter, int number) {
 
 void check_rows(const SeatBlock& block, const std::string& path, Findings& out) {
     if (!row_index(block.first_row)) {
-        out.add(path + ".first_row", "\"" + block.first_row + "\" is no row letter",
+        out.add(path + ".first_row", quoted(block.first_row) + " is no row letter",
                 "write A to Z, or AA, AB and so on");
     }
     const int last = block.rows - 1;
@@ -95,11 +96,12 @@ void check_wheelchairs(const SeatBlock& block, const std::string& path, Findings
         const std::string field = at(path + ".wheelchair_places", i);
         const auto letter = row_index(place.row);
         if (!letter || !has_seat(block, *letter, place.seat)) {
-            out.add(field, "the block has no seat " + name,
+            out.add(field, "the block has no seat " + shortened(name),
                     "its rows run from " + seats_of_row(block, 0) + " to " +
                         seats_of_row(block, block.rows - 1));
         } else if (!places.emplace(*letter, place.seat).second) {
-            out.add(field, name + " is a wheelchair place already", "keep one of the two");
+            out.add(field, shortened(name) + " is a wheelchair place already",
+                    "keep one of the two");
         }
     }
 }
@@ -158,7 +160,7 @@ void check_reference(const Layout& layout, Findings& out) {
         })) {
         return;
     }
-    out.add("audience.reference_seat", "the room has no seat \"" + name + "\"",
+    out.add("audience.reference_seat", "the room has no seat " + quoted(name),
             "name one by row letter and number, or leave it empty for the middle");
 }
 

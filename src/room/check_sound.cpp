@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "room/check_internal.hpp"
+#include "room/field_fault.hpp"
 #include "room/screen_extent.hpp"
 #include "room/seat_plan.hpp"
 
@@ -52,7 +53,7 @@ void check_loudspeakers(const Layout& layout, Findings& out) {
         const double before_m = before_sheet(layout.screen, speaker);
         if (!speaker.behind_screen || before_m < 0.0) continue;
         out.add(at("loudspeakers", i, "behind_screen"),
-                "\"" + speaker.name + "\" stands " + metres(before_m) + " in front of the sheet",
+                quoted(speaker.name) + " stands " + metres(before_m) + " in front of the sheet",
                 "write false, or move it behind the sheet");
     }
 }

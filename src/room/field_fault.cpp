@@ -85,6 +85,22 @@ std::optional<Fault> text_fault(std::string_view text) {
     return std::nullopt;
 }
 
+std::string shortened(std::string text) {
+    constexpr std::size_t kLongest = 40;
+    std::ranges::replace_if(
+        text, [](unsigned char c) { return c < 0x20 || c == 0x7F; }, '?');
+    if (text.size() <= kLongest) return text;
+    std::size_t end = kLongest;
+    // Back to where a character starts.
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80)
+        --end;
+    return text.substr(0, end) + "…";
+}
+
+std::string quoted(const std::string& text) {
+    return "\"" + shortened(text) + "\"";
+}
+
 std::string listed(std::span<const char* const> names) {
     std::string out;
     for (std::size_t i = 0; i < names.size(); ++i) {

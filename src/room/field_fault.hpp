@@ -30,6 +30,10 @@ std::optional<Fault> fault_of(const ListField& field, std::size_t count);
 /// Text that could not be written, shown or spoken: not UTF-8, control signs, over 10,000 bytes.
 std::optional<Fault> text_fault(std::string_view text);
 
+/// Text of a file as a sentence can hold it: in one line and not too long; and the same in quotes.
+std::string shortened(std::string text);
+std::string quoted(const std::string& text);
+
 /// "a", "a or b", "a, b or c".
 std::string listed(std::span<const char* const> names);
 

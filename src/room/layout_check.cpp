@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "base/number_text.hpp"
 #include "room/check_internal.hpp"
+#include "room/field_fault.hpp"
 #include "room/layout_file.hpp"
 #include "room/seat_plan.hpp"
 
@@ -59,7 +60,7 @@ void check_name_list(const std::string& list,
         const auto [holder, is_new] = first.emplace(names[i], i);
         if (is_new) continue;
         out.add(at(list, i, "name"),
-                "\"" + names[i] + "\" is the name of " + at(list, holder->second) + " already",
+                quoted(names[i]) + " is the name of " + at(list, holder->second) + " already",
                 "give each a name of its own");
     }
 }

@@ -11,22 +11,6 @@ namespace {
 
 using Kind = JsonNode::Kind;
 
-/// Short enough for a sentence, cut between characters, without line breaks.
-std::string shortened(std::string text) {
-    constexpr std::size_t kLongest = 40;
-    std::ranges::replace_if(
-        text, [](unsigned char c) { return c < 0x20 || c == 0x7F; }, '?');
-    if (text.size() <= kLongest) return text;
-    std::size_t end = kLongest;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80)
-        --end;
-    return text.substr(0, end) + "…";
-}
-
-std::string quoted(const std::string& text) {
-    return "\"" + shortened(text) + "\"";
-}
-
 /// The value and what it is.
 std::string described(const JsonNode& node) {
     switch (node.kind) {
