@@ -131,6 +131,16 @@ TEST_SUITE("picture/beam") {
         check_close(c->height_m, lower_side(1.0), relative(1e-12, "rounding"));
     }
 
+    TEST_CASE("before a curved screen the beam reaches on past the line between its sides") {
+        // The sides of the picture come about 0.7 m forward; the floor lies behind that line.
+        const PictureMap flat = level_beam();
+        const PictureMap curved(geometry::standing_patch({0, 5, 1}, 10.0, 0.0), flat.pose());
+        const Floor near_sheet{.front_m = 1.05, .back_m = 1.5, .left_m = -0.5, .right_m = 0.5};
+        const auto c = clearance(curved, {platform(near_sheet)});
+        REQUIRE(c);
+        check_close(c->height_m, lower_side(1.05), relative(1e-12, "rounding"));
+    }
+
     TEST_CASE("a balcony that the beam passes under does not count") {
         const Floor balcony{.front_m = 10, .back_m = 19, .front_up_m = 6.2, .back_up_m = 6.2};
         REQUIRE(upper_side(10.0) < 6.2);
