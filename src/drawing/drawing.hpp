@@ -103,6 +103,7 @@ struct DrawingChoice {
     std::optional<int> seat;                     ///< selected
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool dimensions = true;
+    std::optional<bool> raised;  ///< plan: only balconies, or only what stands on the floor
     base::UnitSystem units = base::UnitSystem::metric;  ///< of quantities inside labels
 };
 

@@ -101,20 +101,21 @@ std::vector<glm::dvec3> picture_line(const picture::ProjectedPicture& picture,
     return points;
 }
 
-const char* channel_sign(room::Channel channel) {
-    switch (channel) {
-        case room::Channel::left:
-            return "L";
-        case room::Channel::centre:
-            return "C";
-        case room::Channel::right:
-            return "R";
-        case room::Channel::sub_bass:
-            return "Sub";
-        case room::Channel::surround:
-            break;
+bool is_raised(const study::Study& study, int row) {
+    const int block = study.seats.rows.at(static_cast<std::size_t>(row)).block;
+    return study.layout().seating.at(static_cast<std::size_t>(block)).raised;
+}
+
+bool is_raised(const study::Study& study, const room::Platform& platform) {
+    if (platform.row) return is_raised(study, *platform.row);
+    // A piece without a row (aisle, front wall, back) lies level with or above its block's first
+    // row; what it belongs to shows in its height.
+    for (const room::Row& row : study.seats.rows) {
+        const auto& block = study.layout().seating.at(static_cast<std::size_t>(row.block));
+        constexpr double kLevel_m = 0.05;
+        if (block.raised && platform.corners[0].y > row.centre_floor.y - kLevel_m) return true;
     }
-    return "S";
+    return false;
 }
 
 void set_bounds(Drawing& drawing, double margin_m) {

@@ -43,8 +43,9 @@ std::vector<glm::dvec3> picture_line(const picture::ProjectedPicture& picture,
                                      glm::dvec2 from,
                                      glm::dvec2 to);
 
-/// Short sign of a screen channel: "L", "C", "R", "Sub", "S".
-const char* channel_sign(room::Channel channel);
+/// Whether a row, or a piece of floor, belongs to a raised block.
+bool is_raised(const study::Study& study, int row);
+bool is_raised(const study::Study& study, const room::Platform& platform);
 
 /// Sets low and high from all items, with a margin for lettering.
 void set_bounds(Drawing& drawing, double margin_m);

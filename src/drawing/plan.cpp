@@ -34,6 +34,7 @@ double standoff_m(const Plan& plan) {
 /// Edges of treads and aisles, quiet.
 void add_floor(Plan& plan) {
     for (const room::Platform& platform : plan.study.seats.platforms) {
+        if (plan.choice.raised && *plan.choice.raised != is_raised(plan.study, platform)) continue;
         const bool aisle = platform.kind == room::PlatformKind::cross_aisle;
         const Shows what = platform.row ? showing(Kind::row, *platform.row) : showing(Kind::hall);
         Points corners;
@@ -165,7 +166,8 @@ void add_projectors(Plan& plan) {
                       .dashed = false,
                       .shows = what});
         plan.add(Fill{disc(lens, 0.10), is_chosen ? Ink::near : Ink::line, 1.0, what});
-        plan.add(Label{.at = lens + glm::dvec2(0.0, 1.35),
+        // Names of projectors side by side would run into each other on one line.
+        plan.add(Label{.at = lens + glm::dvec2(0.0, 1.35 + 0.6 * static_cast<double>(i % 3)),
                        .text = projector.name,
                        .anchor = Anchor::centre,
                        .ink = Ink::quiet,
@@ -242,6 +244,7 @@ void add_throw_dimension(Plan& plan) {
 }
 
 void add_first_row_dimension(Plan& plan) {
+    if (plan.choice.raised == true) return;
     const auto& seats = plan.study.seats.seats;
     const study::Figure* figure = study::find_figure(plan.study, "room.first_row_distance");
     const auto distance = figure ? study::value_at(*figure) : std::nullopt;
@@ -260,7 +263,7 @@ void add_first_row_dimension(Plan& plan) {
 
 Drawing plan(const study::Study& study, const DrawingChoice& choice) {
     Plan plan{study, choice, chosen(study, choice), {}};
-    plan.drawing.title = "Plan";
+    plan.drawing.title = !choice.raised ? "Plan" : *choice.raised ? "Plan, balcony" : "Plan, floor";
     plan.drawing.y_down = true;
     add_floor(plan);
     add_beam(plan);

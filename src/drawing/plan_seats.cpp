@@ -138,11 +138,16 @@ void add_plan_seats(const study::Study& study, const DrawingChoice& choice, Draw
     const bool per_seat =
         figure && figure->definition && figure->definition->axis() == study::Axis::seat;
     const auto verdicts = verdicts_by_index(per_seat ? figure : nullptr, count);
+    const auto hidden = [&](int row) {
+        return choice.raised && *choice.raised != is_raised(study, row);
+    };
     for (std::size_t i = 0; i < count; ++i) {
         const int index = static_cast<int>(i);
+        if (hidden(study.seats.seats[i].row)) continue;
         add_seat(study, index, verdicts[i], choice.seat == index, drawing);
     }
     for (std::size_t row = 0; row < study.seats.rows.size(); ++row) {
+        if (hidden(static_cast<int>(row))) continue;
         add_row_letters(study, static_cast<int>(row), drawing);
         add_aisles(study, static_cast<int>(row), drawing);
     }

@@ -63,7 +63,9 @@ void add_scale(Section& s) {
 
 void add_ceiling(Section& s) {
     const room::Hall& hall = s.layout().hall;
-    s.add(Line{.points = {{0.0, 0.0}, {0.0, hall.height_m}, {hall.length_m, hall.height_m}},
+    const auto pieces = floor_pieces(s.study.seats);
+    const double foot = pieces.empty() ? 0.0 : pieces.front().from.y;
+    s.add(Line{.points = {{0.0, foot}, {0.0, hall.height_m}, {hall.length_m, hall.height_m}},
                .weight = Weight::cut,
                .ink = Ink::line,
                .shows = showing(Kind::hall)});
@@ -72,7 +74,7 @@ void add_ceiling(Section& s) {
 /// Floor height against the booth wall, where the wall begins.
 double booth_foot(const Section& s) {
     double foot = 0.0;
-    for (const FloorPiece& piece : floor_pieces(s.study.seats.platforms))
+    for (const FloorPiece& piece : floor_pieces(s.study.seats))
         if (std::abs(piece.to.x - s.layout().hall.length_m) < 0.05)
             foot = std::min(piece.to.y, foot == 0.0 ? piece.to.y : foot);
     return foot;

@@ -45,7 +45,7 @@ void add_screen_heights(const study::Study& study,
     if (!chosen.opening) return;
     const glm::dvec2 low = on_section(geometry::point_at(patch, {0.0, chosen.opening->uv.bottom}));
     const glm::dvec2 high = on_section(geometry::point_at(patch, {0.0, chosen.opening->uv.top}));
-    add(drawing, "picture ", {low, high}, low.x + 2.0 * off_m, showing(Kind::screen),
+    add(drawing, "picture ", {low, high}, low.x + off_m, showing(Kind::screen),
         chosen.opening->height_m);
 }
 
@@ -56,19 +56,33 @@ void add_throw(const Chosen& chosen, Drawing& drawing) {
         0.0, showing(Kind::projector, chosen.projector), picture.throw_m);
 }
 
-void add_port(const study::Study& study, const Chosen& chosen, double off_m, Drawing& drawing) {
+/// Behind the projectors, so that it crosses none of them.
+void add_port(const study::Study& study, const Chosen& chosen, Drawing& drawing) {
     if (chosen.projector < 0) return;
     const room::Layout& layout = study.layout();
     const room::Port& port = layout.projectors[static_cast<std::size_t>(chosen.projector)].port;
     const double z = layout.hall.length_m;
+    constexpr double kBehindLens_m = 1.4;
+    double off_m = kBehindLens_m;
+    for (const room::Projector& projector : layout.projectors)
+        off_m = std::max(off_m, projector.back_m - z + kBehindLens_m);
     add(drawing, "port ", {{z, 0.0}, {z, port.up_m}}, -off_m,
         showing(Kind::projector, chosen.projector));
 }
 
-/// Front edge of a row's tread on the section.
-std::optional<glm::dvec2> tread_edge(const std::vector<FloorPiece>& pieces, int row) {
+/// Front edge of a row's tread on the section, if a step of this height stands there.
+std::optional<glm::dvec2> step_edge(const std::vector<FloorPiece>& pieces,
+                                    int row,
+                                    double riser_m) {
+    constexpr double kSame_m = 0.01;
+    std::optional<glm::dvec2> edge;
     for (const FloorPiece& piece : pieces)
-        if (piece.row == row) return piece.from;
+        if (piece.row == row) edge = piece.from;
+    if (!edge) return std::nullopt;
+    for (const FloorPiece& piece : pieces) {
+        const glm::dvec2 foot = *edge - glm::dvec2(0.0, riser_m);
+        if (glm::length(piece.to - foot) < kSame_m) return edge;
+    }
     return std::nullopt;
 }
 
@@ -78,8 +92,9 @@ void add_steepest_riser(const study::Study& study, Drawing& drawing) {
     const auto steepest =
         std::max_element(risers->values.begin(), risers->values.end(),
                          [](const study::Value& a, const study::Value& b) { return a.si < b.si; });
-    const auto edge = tread_edge(floor_pieces(study.seats.platforms), steepest->index);
-    if (!edge || steepest->si <= 0.0) return;
+    if (steepest->si <= 0.0) return;
+    const auto edge = step_edge(floor_pieces(study.seats), steepest->index, steepest->si);
+    if (!edge) return;
     Dimension d;
     d.from = *edge - glm::dvec2(0.0, steepest->si);
     d.to = *edge;
@@ -97,7 +112,7 @@ void add_section_dimensions(const study::Study& study, const Chosen& chosen, Dra
     add_screen_heights(study, chosen, off_m, drawing);
     add(drawing, "ceiling ", {{0.0, 0.0}, {0.0, hall.height_m}}, 3.0 * off_m, showing(Kind::hall));
     add_throw(chosen, drawing);
-    add_port(study, chosen, off_m, drawing);
+    add_port(study, chosen, drawing);
     add_steepest_riser(study, drawing);
 }
 

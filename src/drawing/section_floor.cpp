@@ -34,6 +34,28 @@ double middle_across(const room::Platform& platform) {
     return sum / static_cast<double>(platform.corners.size());
 }
 
+/// How far the middle of a row's tread lies from the middle of its row.
+double from_row_middle(const room::SeatPlan& plan, const room::Platform& platform) {
+    const room::Row& row = plan.rows.at(static_cast<std::size_t>(*platform.row));
+    return std::abs(middle_across(platform) - row.centre_floor.x);
+}
+
+/// For each row that the centre line leaves out, the one of its treads that stands for it: an arc
+/// has many.
+std::vector<const room::Platform*> treads_beside(const room::SeatPlan& plan,
+                                                 const std::vector<bool>& row_is_cut) {
+    std::vector<const room::Platform*> best(plan.rows.size(), nullptr);
+    for (const room::Platform& platform : plan.platforms) {
+        if (!platform.row) continue;
+        const auto row = static_cast<std::size_t>(*platform.row);
+        if (row_is_cut[row]) continue;
+        if (!best[row] || from_row_middle(plan, platform) < from_row_middle(plan, *best[row]))
+            best[row] = &platform;
+    }
+    std::erase(best, nullptr);
+    return best;
+}
+
 bool same_place(const FloorPiece& a, const FloorPiece& b) {
     constexpr double kSame_m = 1e-3;
     return glm::length(a.from - b.from) < kSame_m && glm::length(a.to - b.to) < kSame_m;
@@ -83,15 +105,20 @@ void add_front_wall(const std::vector<FloorPiece>& pieces,
 
 }  // namespace
 
-std::vector<FloorPiece> floor_pieces(const std::vector<room::Platform>& platforms) {
+std::vector<FloorPiece> floor_pieces(const room::SeatPlan& plan) {
     std::vector<FloorPiece> pieces;
-    for (const room::Platform& platform : platforms) {
-        auto piece = cut_at(platform, 0.0);
-        if (!piece) {
-            piece = cut_at(platform, middle_across(platform));
-            if (piece) piece->on_centre_line = false;
-        }
-        if (piece) pieces.push_back(*piece);
+    std::vector<bool> row_is_cut(plan.rows.size(), false);
+    for (const room::Platform& platform : plan.platforms) {
+        const auto piece = cut_at(platform, 0.0);
+        if (!piece) continue;
+        pieces.push_back(*piece);
+        if (platform.row) row_is_cut[static_cast<std::size_t>(*platform.row)] = true;
+    }
+    for (const room::Platform* platform : treads_beside(plan, row_is_cut)) {
+        auto piece = cut_at(*platform, middle_across(*platform));
+        if (!piece) continue;
+        piece->on_centre_line = false;
+        pieces.push_back(*piece);
     }
     std::stable_sort(pieces.begin(), pieces.end(), [](const FloorPiece& a, const FloorPiece& b) {
         return a.from.x != b.from.x ? a.from.x < b.from.x : a.from.y < b.from.y;
@@ -101,7 +128,7 @@ std::vector<FloorPiece> floor_pieces(const std::vector<room::Platform>& platform
 }
 
 void add_section_floor(const study::Study& study, Drawing& drawing) {
-    const std::vector<FloorPiece> pieces = floor_pieces(study.seats.platforms);
+    const std::vector<FloorPiece> pieces = floor_pieces(study.seats);
     for (const FloorPiece& piece : pieces) {
         if (piece.kind == room::PlatformKind::balcony_front) {
             add_front_wall(pieces, piece, drawing);

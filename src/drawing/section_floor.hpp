@@ -14,9 +14,9 @@ struct FloorPiece {
     std::optional<int> row;
 };
 
-/// Where the platforms cut the hall's centre line; those that it does not cut, along the middle of
-/// their own width. Sorted from the screen, then from below.
-std::vector<FloorPiece> floor_pieces(const std::vector<room::Platform>& platforms);
+/// Where the platforms cut the hall's centre line; treads of rows that it does not cut, beside the
+/// middle of their row. Sorted from the screen, then from below.
+std::vector<FloorPiece> floor_pieces(const room::SeatPlan& plan);
 
 /// Floors, the risers that join them, and solid balcony fronts.
 void add_section_floor(const study::Study& study, Drawing& drawing);

@@ -58,27 +58,29 @@ void add_unique(std::vector<std::string>& list, const std::string& text) {
         list.push_back(text);
 }
 
-/// Sources of the limits in use and of the figures shown, each once, limits first.
-std::vector<std::string> sources(const study::Study& study) {
+std::vector<std::string> limit_sources(const study::Study& study) {
     std::vector<std::string> list;
     for (const study::Figure& figure : study.figures)
         for (const int limit : figure.limits)
             add_unique(list, study.brief->limits.limits.at(static_cast<std::size_t>(limit)).source);
+    return list;
+}
+
+std::vector<std::string> figure_sources(const study::Study& study) {
+    std::vector<std::string> list;
     for (const study::FigureDefinition* definition : shown_definitions(study))
         add_unique(list, definition->source);
     return list;
 }
 
-void draw_sources(Pages& pages, const ReportInput& in) {
-    pages.chapter("Sources");
-    const room::LimitSet& limits = in.study.brief->limits;
-    pages.paragraph("Limits: " + limits.name + (limits.note.empty() ? "" : ". " + limits.note),
-                    pages.quiet());
-    pages.gap(8.0);
+void draw_source_list(Pages& pages,
+                      const std::string& title,
+                      const std::vector<std::string>& sources) {
+    if (sources.empty()) return;
+    pages.heading(title);
     int number = 0;
-    for (const std::string& source : sources(in.study)) {
-        const double height = height_of(pages, source, pages.body(), 24.0);
-        pages.make_room(height + 3.0);
+    for (const std::string& source : sources) {
+        pages.make_room(height_of(pages, source, pages.body(), 24.0) + 3.0);
         TextStyle style = pages.quiet();
         style.anchor = drawing::Anchor::right;
         pages.lettering().draw(pages.to(), pages.content().x + 16.0, pages.y(),
@@ -86,6 +88,15 @@ void draw_sources(Pages& pages, const ReportInput& in) {
         pages.paragraph(source, pages.body(), 24.0);
         pages.gap(3.0);
     }
+}
+
+void draw_sources(Pages& pages, const ReportInput& in) {
+    pages.chapter("Sources");
+    const room::LimitSet& limits = in.study.brief->limits;
+    pages.paragraph("Limits: " + limits.name + (limits.note.empty() ? "" : ". " + limits.note),
+                    pages.quiet());
+    draw_source_list(pages, "Of the limits in use", limit_sources(in.study));
+    draw_source_list(pages, "Of the figures shown", figure_sources(in.study));
 }
 
 }  // namespace

@@ -142,19 +142,24 @@ void Canvas::tick(glm::dvec2 at, glm::dvec2 along) {
     stroke(0.9);
 }
 
-/// Above the middle of the line and along it; beside it where the line is too short.
+/// Above the middle of the line and along it; where the line is too short, level and to the left of
+/// an upright one, above a level one.
 void Canvas::dimension_text(glm::dvec2 a, glm::dvec2 b, const std::string& text) {
     TextStyle style{.size_pt = kLettering_pt, .anchor = drawing::Anchor::centre};
     style.colour = theme_.quiet;
     const TextSize size = lettering_.measured(text, style);
     const glm::dvec2 middle = 0.5 * (a + b);
     if (size.width + 4.0 > glm::length(b - a)) {
-        style.anchor = drawing::Anchor::left;
-        return text_on_ground(middle.x + 6.0, middle.y - 0.5 * size.height, text, style);
+        const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
+        if (!upright) return text_on_ground(middle.x, middle.y - size.height - 3.0, text, style);
+        style.anchor = drawing::Anchor::right;
+        return text_on_ground(middle.x - 6.0, middle.y - 0.5 * size.height, text, style);
     }
+    // Reads from the left or from below; a line that leans a little past upright still from below.
+    constexpr double kMost = base::radians(80.0);
     double angle = std::atan2(b.y - a.y, b.x - a.x);
-    if (angle >= 0.5 * base::kPi - 1e-9) angle -= base::kPi;
-    if (angle < -0.5 * base::kPi - 1e-9) angle += base::kPi;
+    if (angle >= kMost) angle -= base::kPi;
+    if (angle < kMost - base::kPi) angle += base::kPi;
     cairo_save(to_);
     cairo_translate(to_, middle.x, middle.y);
     cairo_rotate(to_, angle);

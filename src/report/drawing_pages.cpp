@@ -14,7 +14,7 @@ namespace {
 constexpr std::array<double, 12> kScales = {50,  75,  100, 125, 150,  200,
                                             250, 300, 400, 500, 1000, 2000};
 
-constexpr double kAbove_pt = 44.0;  ///< title and legend over a drawing
+constexpr double kAbove_pt = 54.0;  ///< title and legend over a drawing
 constexpr double kBelow_pt = 34.0;  ///< scale bar under it
 
 /// The largest scale at which the drawing fits into a box of this size; nothing if none does.
@@ -168,13 +168,23 @@ drawing::DrawingChoice choice_of(const ReportInput& in) {
 void draw_plan_page(Pages& pages, const ReportInput& in) {
     drawing::DrawingChoice choice = choice_of(in);
     choice.seat_figure = telling_seat_figure(in);
+    const auto& seating = in.study.layout().seating;
+    const bool balcony = std::any_of(seating.begin(), seating.end(),
+                                     [](const room::SeatBlock& block) { return block.raised; });
     std::string legend = chosen_text(in);
     if (choice.seat_figure) {
         const std::string of = figure_of(in.study, *choice.seat_figure);
         legend = "Seats by: " + std::string(choice.seat_figure->definition->label) +
                  (of.empty() ? "" : ", " + of) + "   ·   beam of " + legend;
     }
-    draw_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
+    legend += "\nring: reference seat   ·   dashed: wheelchair place";
+    if (!balcony)
+        return draw_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
+    // A balcony would hide what lies under it: each level has a sheet of its own.
+    for (const bool raised : {false, true}) {
+        choice.raised = raised;
+        draw_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
+    }
 }
 
 void draw_section_page(Pages& pages, const ReportInput& in) {

@@ -21,6 +21,7 @@ constexpr SeatColumn kSeatColumns[] = {
     {"sight.subtended_width", "picture width"},
     {"sight.elevation_top", "up to picture top"},
     {"sight.off_axis", "off axis"},
+    {"sight.off_axis_far", "off axis, far edge"},
     {"sight.hidden", "hidden"},
     {"light.luminance", "luminance"},
     {"light.side_ratio", "sides over centre"},
@@ -115,7 +116,7 @@ void draw_seat_table(Pages& pages, const ReportInput& in) {
             row.cells.push_back(column[seat]);
         rows.push_back(std::move(row));
     }
-    draw_table(pages, columns, rows, 7.0);
+    draw_table(pages, columns, rows, {.size_pt = 7.0, .pad_pt = 1.1});
 }
 
 }  // namespace rakeline::report

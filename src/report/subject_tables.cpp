@@ -4,6 +4,7 @@
 #include "report/table.hpp"
 
 #include <algorithm>
+#include <span>
 
 namespace rakeline::report {
 namespace {
@@ -22,6 +23,7 @@ Figures figures_where(const ReportInput& in, study::Subject subject, const auto&
 }
 
 TableCell mark_cell(const Pages& pages, study::Verdict verdict) {
+    if (verdict == study::Verdict::no_limit) return {};
     return {verdict_mark(verdict), verdict_colour(pages.theme(), verdict), true};
 }
 
@@ -133,6 +135,9 @@ void draw_by_row(Pages& pages, const ReportInput& in, const Figures& figures) {
                                    (unit.empty() ? "" : ", " + unit),
                                62, Anchor::right});
         }
+        // Few figures stay near the row's letter: the rest of the line is left empty.
+        const double spare = 62.0 * static_cast<double>(kColumnsATable - (last - first));
+        if (spare > 0.0) columns.push_back({"", spare, Anchor::left});
         std::vector<TableRow> rows;
         for (std::size_t r = 0; r < in.study.seats.rows.size(); ++r) {
             const int index = static_cast<int>(r);
@@ -145,35 +150,75 @@ void draw_by_row(Pages& pages, const ReportInput& in, const Figures& figures) {
                 if (verdict == study::Verdict::missed) cell.text = "✗ " + cell.text;
                 row.cells.push_back(std::move(cell));
             }
+            row.cells.resize(columns.size());
             rows.push_back(std::move(row));
         }
         draw_table(pages, columns, rows);
     }
 }
 
+double frequency_at(const Figure& figure, int index) {
+    const auto i = static_cast<std::size_t>(index);
+    return figure.definition->third_octaves ? sound::kThirds.at(i) : sound::kOctaves.at(i);
+}
+
+/// Bounds on one band of a figure, short: "≤ 3.0".
+std::string band_limit(const ReportInput& in, const Figure& figure, int index) {
+    std::string text;
+    for (const int i : figure.limits) {
+        const room::Limit& limit = in.study.brief->limits.limits.at(static_cast<std::size_t>(i));
+        if (limit.band_hz && *limit.band_hz != frequency_at(figure, index)) continue;
+        const auto bound = [&](const char* sign, double si) {
+            text += (text.empty() ? "" : " ") + std::string(sign) + " " +
+                    base::quantity(si, figure.definition->unit, in.units()).number;
+        };
+        if (limit.least) bound("≥", *limit.least);
+        if (limit.most) bound("≤", *limit.most);
+    }
+    return text.empty() ? "–" : text;
+}
+
+/// Some neighbouring bands of one definition: a line a figure, and the limits under them.
+void draw_some_bands(Pages& pages,
+                     const ReportInput& in,
+                     std::span<const Figure* const> figures,
+                     std::span<const study::Value> bands) {
+    std::vector<Column> columns = {{"", 88, Anchor::left}};
+    TableRow limits{{{"limit", pages.theme().quiet}}};
+    for (const study::Value& band : bands) {
+        columns.push_back({place_name(in.study, *figures[0], band.index), 46, Anchor::right});
+        limits.cells.push_back({band_limit(in, *figures[0], band.index), pages.theme().quiet});
+    }
+    std::vector<TableRow> rows;
+    for (const Figure* figure : figures) {
+        TableRow row{{{figure_of(in.study, *figure)}}};
+        for (const study::Value& band : bands) {
+            const auto value = study::value_at(*figure, band.index);
+            const study::Verdict verdict = verdict_at(*figure, band.index);
+            row.cells.push_back(value ? value_cell(pages, in, *figure, *value, verdict)
+                                      : TableCell{"–", pages.theme().quiet});
+        }
+        rows.push_back(std::move(row));
+    }
+    rows.push_back(std::move(limits));
+    draw_table(pages, columns, rows);
+}
+
 /// Values along bands, nine a table: screen loss by third octaves, level spread by octaves.
 void draw_along_bands(Pages& pages, const ReportInput& in, const Figures& figures) {
     constexpr std::size_t kBandsATable = 9;
-    for (std::size_t i = 0; i < figures.size(); ++i) {
-        const Figure& figure = *figures[i];
-        const std::string unit = unit_of(in, figure, figure.values.front().si);
-        if (!same_definition(figures, i))
-            pages.heading(std::string(figure.definition->label) +
-                          (unit.empty() ? "" : ", " + unit));
-        for (std::size_t first = 0; first < figure.values.size(); first += kBandsATable) {
-            std::vector<Column> columns = {{figure_of(in.study, figure), 90, Anchor::left}};
-            TableRow row{{{limits_text(in.study, figure, in.units()), pages.theme().quiet}}};
-            for (std::size_t b = first; b < first + kBandsATable; ++b) {
-                const bool there = b < figure.values.size();
-                columns.push_back(
-                    {there ? place_name(in.study, figure, figure.values[b].index) : "", 44,
-                     Anchor::right});
-                row.cells.push_back(
-                    there ? value_cell(pages, in, figure, figure.values[b].si, figure.verdicts[b])
-                          : TableCell{});
-            }
-            draw_table(pages, columns, {row});
-        }
+    for (std::size_t i = 0; i < figures.size();) {
+        std::size_t end = i + 1;
+        while (end < figures.size() && same_definition(figures, end))
+            ++end;
+        const std::span<const Figure* const> same(&figures[i], end - i);
+        const std::span<const study::Value> bands(same[0]->values);
+        const std::string unit = unit_of(in, *same[0], 0.0);
+        pages.heading(std::string(same[0]->definition->label) + (unit.empty() ? "" : ", " + unit));
+        for (std::size_t first = 0; first < bands.size(); first += kBandsATable)
+            draw_some_bands(pages, in, same,
+                            bands.subspan(first, std::min(kBandsATable, bands.size() - first)));
+        i = end;
     }
 }
 

@@ -9,12 +9,12 @@ namespace rakeline::report {
 namespace {
 
 constexpr double kCellPad = 3.0;  ///< between neighbouring columns, each side
-constexpr double kRowPad = 2.4;   ///< above and below the text
+constexpr double kHeadPad = 2.4;  ///< above and below the head
 
 class Table {
 public:
-    Table(Pages& pages, const std::vector<Column>& columns, double size_pt)
-        : pages_(pages), columns_(columns), size_pt_(size_pt) {
+    Table(Pages& pages, const std::vector<Column>& columns, const TableType& type)
+        : pages_(pages), columns_(columns), type_(type) {
         double sum = 0.0;
         for (const Column& column : columns)
             sum += column.width;
@@ -27,35 +27,41 @@ public:
         }
     }
 
-    void head() {
-        std::vector<std::string> texts;
-        for (const Column& column : columns_)
-            texts.push_back(column.head);
+    double head_height() const {
         double height = 0.0;
-        for (std::size_t i = 0; i < texts.size(); ++i)
-            height = std::max(height, size_of(texts[i], head_style(i)).height);
-        const double top = pages_.y() + kRowPad;
-        for (std::size_t i = 0; i < texts.size(); ++i) {
+        for (std::size_t i = 0; i < columns_.size(); ++i)
+            height = std::max(height, size_of(columns_[i].head, head_style(i)).height);
+        return height + 2.0 * kHeadPad;
+    }
+
+    void head() {
+        const double low = pages_.y() + head_height() - kHeadPad;
+        for (std::size_t i = 0; i < columns_.size(); ++i) {
             // Heads stand on the line under them.
-            const double own = size_of(texts[i], head_style(i)).height;
-            put(i, texts[i], head_style(i), top + height - own);
+            const TextStyle style = head_style(i);
+            put(i, columns_[i].head, style, low - size_of(columns_[i].head, style).height);
         }
-        pages_.move_to(top + height + kRowPad);
+        pages_.move_to(low + kHeadPad);
         pages_.line_across(pages_.content().x, pages_.y(), pages_.content().width,
                            pages_.theme().quiet, 0.6);
     }
 
-    void row(const TableRow& row, bool first) {
+    double row_height(const TableRow& row) const {
         RL_ASSERT(row.cells.size() == columns_.size());
         double height = 0.0;
         for (std::size_t i = 0; i < columns_.size(); ++i)
             height = std::max(height, size_of(row.cells[i].text, style(i, row.cells[i])).height);
-        const bool broke = pages_.make_room(height + 2.0 * kRowPad);
+        return height + 2.0 * type_.pad_pt;
+    }
+
+    void row(const TableRow& row, bool rule_above) {
+        const double height = row_height(row);
+        const bool broke = pages_.make_room(height);
         if (broke) head();
-        if (row.ruled && !first && !broke) pages_.rule(0.4);
+        if (rule_above && !broke) pages_.rule(0.4);
         for (std::size_t i = 0; i < columns_.size(); ++i)
-            put(i, row.cells[i].text, style(i, row.cells[i]), pages_.y() + kRowPad);
-        pages_.gap(height + 2.0 * kRowPad);
+            put(i, row.cells[i].text, style(i, row.cells[i]), pages_.y() + type_.pad_pt);
+        pages_.gap(height);
     }
 
 private:
@@ -67,7 +73,7 @@ private:
     }
     TextStyle style(std::size_t i, const TableCell& cell) const {
         TextStyle style = pages_.body();
-        style.size_pt = size_pt_;
+        style.size_pt = type_.size_pt;
         style.anchor = columns_[i].anchor;
         style.strength = cell.medium ? Strength::medium : Strength::regular;
         if (columns_[i].quiet) style.colour = pages_.theme().quiet;
@@ -89,25 +95,36 @@ private:
 
     Pages& pages_;
     const std::vector<Column>& columns_;
-    double size_pt_;
+    TableType type_;
     std::vector<double> left_;
     std::vector<double> width_;
 };
+
+/// Height of the rows from `first` that go on with it, no more than is worth keeping together.
+double group_height(const Table& table, const std::vector<TableRow>& rows, std::size_t first) {
+    const double own = table.row_height(rows[first]);
+    double height = own;
+    for (std::size_t i = first + 1; i < rows.size() && !rows[i].ruled; ++i) {
+        height += table.row_height(rows[i]);
+        if (height > kKeptTogether_pt) return own;
+    }
+    return height;
+}
 
 }  // namespace
 
 void draw_table(Pages& pages,
                 const std::vector<Column>& columns,
                 const std::vector<TableRow>& rows,
-                double size_pt) {
+                const TableType& type) {
     if (rows.empty()) return;
-    pages.make_room(48.0);
-    Table table(pages, columns, size_pt);
+    Table table(pages, columns, type);
+    pages.make_room(table.head_height() + group_height(table, rows, 0));
     table.head();
-    bool first = true;
-    for (const TableRow& row : rows) {
-        table.row(row, first);
-        first = false;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const bool broke = i > 0 && rows[i].ruled && pages.make_room(group_height(table, rows, i));
+        if (broke) table.head();
+        table.row(rows[i], rows[i].ruled && i > 0 && !broke);
     }
     pages.rule(0.4);
     pages.gap(8.0);

@@ -28,10 +28,17 @@ struct TableRow {
     bool ruled = true;  ///< a hairline above it: off where a row goes on with the one before
 };
 
-/// Draws from the pen down. Left-set cells wrap; others stay on one line.
+struct TableType {
+    double size_pt = type::kTable;
+    double pad_pt = 2.4;  ///< above and below the text of each row
+};
+
+/// Draws from the pen down. Left-set cells wrap; others stay on one line. Rows that go on with the
+/// one before (not ruled) stay on a page with it, up to kKeptTogether_pt of them.
+inline constexpr double kKeptTogether_pt = 120.0;
 void draw_table(Pages& pages,
                 const std::vector<Column>& columns,
                 const std::vector<TableRow>& rows,
-                double size_pt = type::kTable);
+                const TableType& type = {});
 
 }  // namespace rakeline::report

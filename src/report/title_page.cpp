@@ -114,7 +114,7 @@ void draw_verdicts(Pages& pages, const ReportInput& in) {
                          {count_or_dash(counts.missed), missed, counts.missed > 0},
                          {count_or_dash(counts.no_limit)}}});
     }
-    draw_table(pages, columns, rows, type::kBody);
+    draw_table(pages, columns, rows, {.size_pt = type::kBody});
     pages.paragraph(
         "Counted are figures, one for each projector, format, loudspeaker or band that it is of; a "
         "figure over seats or rows counts by its worst value.",
