@@ -475,6 +475,32 @@ TEST_SUITE("room/platforms") {
         }
     }
 
+    TEST_CASE("property: a rear block's floor begins where the blocks before it end") {
+        std::mt19937 random(19);
+        for (int round = 0; round < 20; ++round) {
+            INFO("seed 19, round ", round);
+            SeatBlock left;
+            left.across_m = -4.0;
+            left.rows = 5;
+            left.seats_per_row = 8;
+            SeatBlock right = left;
+            right.across_m = 4.0;
+            SeatBlock rear;
+            rear.first_row_back_m = between(random, 12.0, 16.0);
+            rear.first_row_up_m = between(random, 0.0, 1.0);
+            SeatPlanInput in = room_of(left);
+            in.seating = {left, right, rear};
+            double covered = 0.0;
+            for (const Platform& p : place_seats(in).platforms) {
+                const glm::dvec3 a = p.corners[2] - p.corners[0];
+                const glm::dvec3 b = p.corners[3] - p.corners[1];
+                covered += std::abs(0.5 * (a.z * b.x - a.x * b.z));
+            }
+            check_close(covered, in.hall.width_m * in.hall.length_m,
+                        relative(1e-12, "rounding of a sum"));
+        }
+    }
+
     TEST_CASE("a profile is the floor, from wall to wall") {
         SeatBlock block;
         block.rows = 4;
