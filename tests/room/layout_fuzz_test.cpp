@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: MIT
 #include "base/files.hpp"
+#include "room/random_fields.hpp"
 #include "room/refusal.hpp"
+#include "room/valid_room.hpp"
 
 #include <random>
 
 using namespace rakeline;
 using namespace rakeline::room;
+using tests::problems_of;
 
 namespace {
 
@@ -88,5 +91,48 @@ TEST_SUITE("room/layout_fuzz") {
         // Both outcomes must come up, or the damage is not of the kind that finds anything.
         CHECK(read > 50);
         CHECK(read < 4950);
+    }
+
+    TEST_CASE("property: whatever a part of the room holds, its rules name fields that exist") {
+        std::mt19937 random(11);
+        int clean = 0;
+        for (int i = 0; i < 2000; ++i) {
+            INFO("room ", i, " of seed 11");
+            Layout layout = tests::valid_room();
+            tests::RandomFields fill(random);
+            switch (i % 6) {
+                case 0:
+                    describe(fill, layout.hall);
+                    break;
+                case 1:
+                    describe(fill, layout.screen);
+                    break;
+                case 2:
+                    describe(fill, layout.projectors[0]);
+                    break;
+                case 3:
+                    describe(fill, layout.seating[1]);
+                    break;
+                case 4:
+                    describe(fill, layout.loudspeakers[0]);
+                    break;
+                default:
+                    describe(fill, layout);
+                    break;
+            }
+            const std::string text = write_layout(layout);
+            const auto lines = tests::lines_of(text);
+            const base::Problems problems = problems_of(text);
+            if (problems.empty()) ++clean;
+            for (const base::Problem& problem : problems) {
+                if (problem.line == 0) continue;  // "and 7 more problems"
+                INFO(base::text(problem));
+                const std::string& line = lines.at(static_cast<std::size_t>(problem.line - 1));
+                const bool entry = problem.where.ends_with(']');
+                const std::string key = problem.where.substr(problem.where.rfind('.') + 1);
+                REQUIRE(tests::contains(line, entry ? "{" : "\"" + key + "\":"));
+            }
+        }
+        CHECK(clean > 20);
     }
 }
