@@ -23,9 +23,12 @@ bool begin_modal(const Theme& t, const char* id, ImVec2 size) {
     size.y = std::min(size.y, display.y - t.px(32));
     ImGui::SetNextWindowPos({display.x / 2.0f, display.y / 2.0f}, ImGuiCond_Always, {0.5f, 0.5f});
     ImGui::SetNextWindowSize(size);
-    return ImGui::BeginPopupModal(
+    ImGui::PushStyleColor(ImGuiCol_PopupBg, t.colour.panel);
+    const bool begun = ImGui::BeginPopupModal(
         id, nullptr,
         kModal | (size.y <= 0.0f ? ImGuiWindowFlags_AlwaysAutoResize : ImGuiWindowFlags_None));
+    ImGui::PopStyleColor();
+    return begun;
 }
 
 void go_to_folder(FileDialog& d, const std::string& folder) {

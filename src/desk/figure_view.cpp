@@ -52,19 +52,19 @@ std::string group_title(const study::Study& study, const study::Figure& figure) 
     std::string what;
     switch (figure.definition->axis()) {
         case study::Axis::seat:
-            what = "Every seat";
+            what = "EVERY SEAT";
             break;
         case study::Axis::row:
-            what = "Every row";
+            what = "EVERY ROW";
             break;
         case study::Axis::band:
-            what = "Every band";
+            what = "EVERY BAND";
             break;
         case study::Axis::none:
             break;
     }
     const std::string place = place_words(study, figure);
-    if (what.empty() && place.empty()) return "The whole room";
+    if (what.empty() && place.empty()) return "THE WHOLE ROOM";
     if (what.empty()) return place;
     return place.empty() ? what : what + " · " + place;
 }
@@ -124,9 +124,11 @@ const study::Figure* colouring_figure(const study::Study& study, const Workspace
     const auto figures = seat_figures(study, w);
     const study::Figure* best = nullptr;
     for (const study::Figure* figure : figures) {
-        if (!w.seat_figure.empty() && figure->definition->id == w.seat_figure) return figure;
-        if (!w.seat_figure.empty() || figure->definition->subject != w.subject) continue;
-        if (!best || figure->worst > best->worst) best = figure;
+        if (figure->definition->id == w.seat_figure) return figure;
+        const auto rank = [&](const study::Figure* f) {
+            return std::pair(f->definition->subject == w.subject, f->worst);
+        };
+        if (w.seat_figure.empty() && (!best || rank(figure) > rank(best))) best = figure;
     }
     return best;
 }

@@ -38,7 +38,8 @@ std::vector<FigureGroup> figure_groups(const study::Study& study, const Workspac
 std::vector<const study::Figure*> seat_figures(const study::Study& study,
                                                const Workspace& workspace);
 
-/// The one that does: the user's choice, or the open subject's first with a limit.
+/// The one that does: the user's choice, or the open subject's with the worst mark, or where that
+/// has none any subject's. Null for plain seats.
 const study::Figure* colouring_figure(const study::Study& study, const Workspace& workspace);
 
 /// "limit 5 % at most · common practice, no source", or empty.

@@ -60,13 +60,15 @@ ImFont* add_font(const char* weight, float size) {
 
 /// Gives all digits the advance of the widest, each centred in it: columns of figures line up.
 void make_tabular(ImFont& font) {
+    // Whole pixels: a digit between two pixels would be blurred.
     float widest = 0.0f;
     for (ImWchar c = '0'; c <= '9'; ++c)
         if (const ImFontGlyph* glyph = font.FindGlyphNoFallback(c))
             widest = std::max(widest, glyph->AdvanceX);
+    widest = std::ceil(widest);
     for (ImFontGlyph& glyph : font.Glyphs) {
         if (glyph.Codepoint < '0' || glyph.Codepoint > '9') continue;
-        const float shift = (widest - glyph.AdvanceX) / 2.0f;
+        const float shift = std::floor((widest - glyph.AdvanceX) / 2.0f);
         glyph.X0 += shift;
         glyph.X1 += shift;
         glyph.AdvanceX = widest;

@@ -20,8 +20,8 @@ struct Plan {
 
 Plan plan(const Theme& t, const Workspace& w, ImVec2 display) {
     const float top = t.px(46), status = t.px(30), rail = t.px(92);
-    const float side = std::clamp(display.x * 0.235f, t.px(290), t.px(360));
-    const float right = std::clamp(display.x * 0.215f, t.px(280), t.px(350));
+    const float side = std::round(std::clamp(display.x * 0.235f, t.px(290), t.px(360)));
+    const float right = std::round(std::clamp(display.x * 0.215f, t.px(280), t.px(350)));
     const float height = std::max(display.y - top - status, t.px(100));
     const float middle = std::max(display.x - rail - side - right, t.px(60));
     const float hall = std::round(height * w.hall_share);
@@ -47,18 +47,29 @@ struct PanelRow {
     Place Plan::*place;
     ImVec4 Palette::*ground;
     bool margin;
+    bool line_right, line_below;  ///< hairlines toward its neighbours
 };
 
 constexpr PanelRow kPanels[] = {
-    {"##top", draw_top_bar, &Plan::top, &Palette::panel, false},
-    {"##rail", draw_rail, &Plan::rail, &Palette::panel, false},
-    {"##subject", draw_subject_panel, &Plan::subject, &Palette::ground, true},
-    {"##hall", draw_hall_panel, &Plan::hall, &Palette::ground, false},
-    {"##drawing", draw_drawing_panel, &Plan::drawing, &Palette::ground, false},
-    {"##findings", draw_findings_panel, &Plan::findings, &Palette::ground, true},
-    {"##card", draw_card_panel, &Plan::card, &Palette::ground, true},
-    {"##status", draw_status_bar, &Plan::status, &Palette::panel, false},
+    {"##top", draw_top_bar, &Plan::top, &Palette::panel, false, false, true},
+    {"##rail", draw_rail, &Plan::rail, &Palette::panel, false, false, false},
+    {"##subject", draw_subject_panel, &Plan::subject, &Palette::ground, true, true, false},
+    {"##hall", draw_hall_panel, &Plan::hall, &Palette::ground, false, true, true},
+    {"##drawing", draw_drawing_panel, &Plan::drawing, &Palette::ground, false, true, false},
+    {"##findings", draw_findings_panel, &Plan::findings, &Palette::ground, true, false, false},
+    {"##card", draw_card_panel, &Plan::card, &Palette::ground, true, false, false},
+    {"##status", draw_status_bar, &Plan::status, &Palette::panel, false, false, false},
 };
+
+void draw_edges(const PanelRow& row, const Place& place, const Theme& t) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImU32 ink = packed(t.colour.line);
+    const ImVec2 end{place.at.x + place.size.x, place.at.y + place.size.y};
+    list.PushClipRect(place.at, end);
+    if (row.line_right) list.AddRectFilled({end.x - 1.0f, place.at.y}, end, ink);
+    if (row.line_below) list.AddRectFilled({place.at.x, end.y - 1.0f}, end, ink);
+    list.PopClipRect();
+}
 
 void draw_panel(
     const PanelRow& row, const Plan& where, const PanelInput& in, Workspace& w, Requests& out) {
@@ -78,26 +89,8 @@ void draw_panel(
     ImGui::PushFont(t.font.body);
     if (visible) row.draw(in, w, out);
     ImGui::PopFont();
+    draw_edges(row, place, t);
     ImGui::End();
-}
-
-/// The hairlines between the panels, over them all; that between hall and drawing can be dragged.
-void draw_seams(const Theme& t, const Plan& p) {
-    ImDrawList& list = *ImGui::GetForegroundDrawList();
-    const ImU32 ink = packed(t.colour.line);
-    const auto below = [&](const Place& place) {
-        const float y = place.at.y + place.size.y - 0.5f;
-        list.AddLine({place.at.x, y}, {place.at.x + place.size.x, y}, ink);
-    };
-    const auto right_of = [&](const Place& place, float bottom) {
-        const float x = place.at.x + place.size.x - 0.5f;
-        list.AddLine({x, place.at.y}, {x, bottom}, ink);
-    };
-    below(p.top);
-    below(p.hall);
-    right_of(p.subject, p.status.at.y);
-    right_of(p.hall, p.status.at.y);
-    list.AddLine({0, p.status.at.y + 0.5f}, {p.status.size.x, p.status.at.y + 0.5f}, ink);
 }
 
 void draw_seam_handle(const Theme& t, const Plan& p, Workspace& w) {
@@ -135,7 +128,6 @@ void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
     draw_cautions(in, w, out);
     draw_keys(in, w, out);
     ImGui::PopFont();
-    draw_seams(in.theme, where);
 }
 
 }  // namespace rakeline::desk

@@ -65,7 +65,9 @@ void Session::frame(const Theme& theme, RoomPictures* pictures, float raster_sca
     Requests requests;
     take_keys(workspace_, requests);
     draw_frame(panel_input(theme, pictures, raster_scale), workspace_, requests);
+    ImGui::PushFont(theme.font.body);
     draw_dialogs(theme);
+    ImGui::PopFont();
     take(requests);
     keep_recovery();
 }

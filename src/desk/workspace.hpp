@@ -16,6 +16,9 @@
 /// document or its history.
 namespace rakeline::desk {
 
+/// In the place of a figure's id: seats without colours.
+inline constexpr const char* kPlainSeats = "plain";
+
 /// A number that is being typed. One at a time in the whole window.
 struct NumberEdit {
     unsigned widget = 0;  ///< 0: none
@@ -29,8 +32,9 @@ struct NumberEdit {
 
 /// A text that is being typed; it reaches the layout when the field is left.
 struct TextEdit {
-    unsigned widget = 0;
+    unsigned widget = 0;  ///< 0: none
     std::string text;
+    bool take_focus = false;
 };
 
 /// A figure whose derivation is pinned open.
@@ -79,7 +83,7 @@ struct Workspace {
     int band = 4;  ///< index in sound::kOctaves: 1 kHz
     drawing::Shows selected;
     drawing::Shows hovered;   ///< under the mouse in view or drawing, this frame
-    std::string seat_figure;  ///< id that colours the seats; empty: as the subject suggests
+    std::string seat_figure;  ///< id that colours the seats, or kPlainSeats; empty: as suggested
     bool show_beams = true;
     StripDrawing strip = StripDrawing::section;
     DrawingLook look;

@@ -18,7 +18,7 @@ using Kind = drawing::Shows::Kind;
 void draw_value(const PanelInput& in, Workspace& w, const study::Figure& figure, int index) {
     for (std::size_t i = 0; i < figure.values.size(); ++i) {
         if (figure.values[i].index != index) continue;
-        const FigureRowWords words{figure.definition->label, {}, {}};
+        const FigureRowWords words{figure.definition->label, {}};
         if (figure_row(in.theme, *in.study, figure, figure.values[i].si, figure.verdicts.at(i),
                        in.units(), words))
             w.pinned = PinnedFigure{
@@ -116,9 +116,9 @@ void draw_loudspeaker(const PanelInput& in, Workspace& w) {
             continue;
         const auto e = extent(*in.study, figure);
         if (!e) continue;
-        const FigureRowWords words{figure.definition->label,
-                                   study::index_name(*in.study, *figure.definition, e->worst.index),
-                                   {}};
+        const FigureRowWords words{
+            figure.definition->label,
+            "at " + study::index_name(*in.study, *figure.definition, e->worst.index)};
         figure_row(in.theme, *in.study, figure, e->worst.si, e->worst.verdict, in.units(), words);
     }
     caution_line(in, w, "Rigging");

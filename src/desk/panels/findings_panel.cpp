@@ -107,6 +107,22 @@ void draw_problems(const PanelInput& in, Workspace& w) {
     }
 }
 
+/// The cards of the chosen projector and format, or those of all others.
+void draw_cards(const PanelInput& in, Workspace& w, bool others) {
+    for (std::size_t i = 0; i < in.study->findings.size(); ++i) {
+        const study::Finding& finding = in.study->findings[i];
+        if (elsewhere(finding, w) != others) continue;
+        ImGui::PushID(static_cast<int>(i) + 1000);
+        const CardWords words{finding.what, finding.against, finding.mend, finding.verdict, others};
+        if (card(in.theme, words)) {
+            go_to(finding, w);
+            ImGui::PopID();
+            return;
+        }
+        ImGui::PopID();
+    }
+}
+
 void draw_findings(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     if (in.study->findings.empty())
@@ -114,14 +130,12 @@ void draw_findings(const PanelInput& in, Workspace& w) {
                      count_limits(*in.study).all > 0
                          ? "✓ Every limit of the set holds, in every format."
                          : "No limit is held against this room: its limits file names none.");
-    for (std::size_t i = 0; i < in.study->findings.size(); ++i) {
-        const study::Finding& finding = in.study->findings[i];
-        ImGui::PushID(static_cast<int>(i) + 1000);
-        const CardWords words{finding.what, finding.against, finding.mend, finding.verdict,
-                              elsewhere(finding, w)};
-        if (card(t, words)) go_to(finding, w);
-        ImGui::PopID();
-    }
+    draw_cards(in, w, false);
+    const auto& all = in.study->findings;
+    if (std::none_of(all.begin(), all.end(), [&](const auto& f) { return elsewhere(f, w); }))
+        return;
+    group_heading(t, "In other formats or projectors");
+    draw_cards(in, w, true);
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ constexpr ImGuiWindowFlags kFloating = ImGuiWindowFlags_NoTitleBar | ImGuiWindow
 bool begin_floating(const Theme& t, const char* id, const std::string& title, float width) {
     const ImVec2 display = ImGui::GetIO().DisplaySize;
     ImGui::SetNextWindowSizeConstraints({width, 0.0f}, {width, display.y * 0.86f});
-    ImGui::PushStyleColor(ImGuiCol_WindowBg, t.colour.raised);
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, t.colour.panel);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
     ImGui::Begin(id, nullptr, kFloating);
     ImGui::PopStyleVar();
@@ -88,7 +88,8 @@ void draw_derivation(const PanelInput& in, Workspace& w, Requests&) {
     const Theme& t = in.theme;
     if (w.pinned->just_opened) {
         const ImVec2 mouse = ImGui::GetIO().MousePos, display = ImGui::GetIO().DisplaySize;
-        const float x = std::clamp(mouse.x + t.px(40), 0.0f, std::max(0.0f, display.x - t.px(480)));
+        const float x =
+            std::clamp(mouse.x + t.px(330), 0.0f, std::max(0.0f, display.x - t.px(480)));
         const float y =
             std::clamp(mouse.y - t.px(80), t.px(56), std::max(t.px(56), display.y * 0.4f));
         ImGui::SetNextWindowPos({x, y});

@@ -101,17 +101,21 @@ void draw_scale(const PanelInput& in, const SeatColours& colours, float width) {
 
 void draw_legend(const PanelInput& in, Workspace& w, const SeatColours& colours, ImVec2 at) {
     const Theme& t = in.theme;
-    std::vector<std::string> names{"as the subject suggests"};
-    std::vector<std::string> ids{""};
+    std::vector<std::string> names{"As the subject suggests", "Plain seats"};
+    std::vector<std::string> ids{"", kPlainSeats};
     for (const study::Figure* figure : seat_figures(*in.study, w)) {
         names.emplace_back(figure->definition->label);
         ids.emplace_back(figure->definition->id);
     }
-    const std::string shown = colours.figure ? colours.figure->definition->id : "";
+    const std::string shown = colours.figure ? colours.figure->definition->id : w.seat_figure;
     const auto on = std::find(ids.begin(), ids.end(), shown) - ids.begin();
-    ImGui::SetCursorScreenPos({at.x + t.px(12), at.y + t.px(10)});
-    ImGui::BeginGroup();
     const float width = t.px(210);
+    const ImVec2 low{at.x + t.px(8), at.y + t.px(8)};
+    const ImVec2 high{low.x + width + t.px(colours.figure ? 96 : 16),
+                      low.y + t.px(colours.figure ? 78 : 44)};
+    ImGui::GetWindowDrawList()->AddRectFilled(low, high, packed(t.colour.panel, 0.82f), t.px(8));
+    ImGui::SetCursorScreenPos({low.x + t.px(8), low.y + t.px(8)});
+    ImGui::BeginGroup();
     const int chosen = dropdown(t, "##colouring", names, static_cast<int>(on), width);
     if (chosen >= 0) w.seat_figure = ids[static_cast<std::size_t>(chosen)];
     hint(t, "The figure that colours the seats");
@@ -121,9 +125,12 @@ void draw_legend(const PanelInput& in, Workspace& w, const SeatColours& colours,
 
 void draw_view_buttons(const PanelInput& in, Workspace& w, Requests& out, const Field& field) {
     const Theme& t = in.theme;
-    ImGui::SetCursorScreenPos(
-        {field.at.x + field.size.x - 2.0f * icon_button_side(t) - t.px(10), field.at.y + t.px(10)});
-    if (icon_button(t, Icon::report, w.show_beams ? "Hide the beams · B" : "Show the beams · B"))
+    const float side = icon_button_side(t);
+    const ImVec2 low{field.at.x + field.size.x - 2.0f * side - t.px(8), field.at.y + t.px(8)};
+    ImGui::GetWindowDrawList()->AddRectFilled(low, {low.x + 2.0f * side, low.y + side},
+                                              packed(t.colour.panel, 0.82f), t.px(8));
+    ImGui::SetCursorScreenPos(low);
+    if (icon_button(t, Icon::beam, w.show_beams ? "Hide the beams · B" : "Show the beams · B"))
         w.show_beams = !w.show_beams;
     ImGui::SameLine(0.0f, 0.0f);
     if (icon_button(t, Icon::fit, "Fit the hall · F")) out.actions.push_back(Action::fit_view);

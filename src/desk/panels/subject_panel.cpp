@@ -14,12 +14,16 @@
 namespace rakeline::desk {
 namespace {
 
+/// "at F11 · 12.1 A1 to 38.2 N20"
 std::string span_note(const PanelInput& in, const study::Figure& figure, const Extent& e) {
-    const auto part = [&](const Extreme& x) {
-        return base::quantity(x.si, figure.definition->unit, in.units()).number + " " +
-               study::index_name(*in.study, *figure.definition, x.index);
+    const auto name = [&](const Extreme& x) {
+        const bool band = figure.definition->axis() == study::Axis::band;
+        return study::index_name(*in.study, *figure.definition, x.index) + (band ? " Hz" : "");
     };
-    return part(e.least) + "  to  " + part(e.greatest);
+    const auto part = [&](const Extreme& x) {
+        return base::quantity(x.si, figure.definition->unit, in.units()).number + " " + name(x);
+    };
+    return "at " + name(e.worst) + "  ·  " + part(e.least) + "  to  " + part(e.greatest);
 }
 
 drawing::Shows shows_of(const study::Figure& figure, int index) {
@@ -32,11 +36,8 @@ drawing::Shows shows_of(const study::Figure& figure, int index) {
 void draw_figure(const PanelInput& in, Workspace& w, const study::Figure& figure) {
     const auto e = extent(*in.study, figure);
     if (!e) return;
-    FigureRowWords words{figure.definition->label, {}, {}};
-    if (figure.definition->axis() != study::Axis::none) {
-        words.where = study::index_name(*in.study, *figure.definition, e->worst.index);
-        words.note = span_note(in, figure, *e);
-    }
+    FigureRowWords words{figure.definition->label, {}};
+    if (figure.definition->axis() != study::Axis::none) words.note = span_note(in, figure, *e);
     if (!figure_row(in.theme, *in.study, figure, e->worst.si, e->worst.verdict, in.units(), words))
         return;
     const study::Place place{figure.projector, figure.format, figure.loudspeaker, {}, {},

@@ -133,7 +133,7 @@ void draw_choices(const PanelInput& in, Workspace& w, const Choices& c) {
                "format");
     ImGui::SetCursorPosX(ImGui::GetCursorPosX() + t.px(54));
     const int format = c.as_list ? dropdown(t, "##format", c.formats, w.format, c.formats_width)
-                                 : segmented(t, "format", c.formats, w.format);
+                                 : segmented(t, "format", c.formats, w.format, Tone::lamp);
     if (format >= 0) w.format = format;
     ImGui::SameLine(0.0f, t.px(14));
     const int projector = dropdown(t, "##projector", c.projectors, w.projector, c.projector_width);

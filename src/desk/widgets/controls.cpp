@@ -14,20 +14,31 @@ float segment_width(const Theme& theme, const std::string& name) {
     return std::max(theme.px(44), text_width(theme.font.body, name) + theme.px(20));
 }
 
-bool segment(const Theme& theme, const std::string& name, bool on) {
+bool segment(const Theme& theme, const std::string& name, bool on, Tone tone) {
     const ImVec2 size{segment_width(theme, name), theme.px(kControlHeight)};
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const bool pressed = ImGui::InvisibleButton("##segment", size);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImVec4 field = on                       ? theme.colour.lamp
-                         : ImGui::IsItemHovered() ? theme.colour.line
-                                                  : theme.colour.raised;
+    const bool lit = on && tone == Tone::lamp;
+    const ImVec4 field = lit                            ? theme.colour.lamp
+                         : on || ImGui::IsItemHovered() ? theme.colour.line
+                                                        : theme.colour.raised;
     list.AddRectFilled(at, {at.x + size.x, at.y + size.y}, packed(field), theme.px(6));
     const float left = at.x + (size.x - text_width(theme.font.body, name)) / 2.0f;
     const float top = at.y + (size.y - theme.px(16)) / 2.0f - theme.px(1);
-    paint_text(list, theme.font.body, {left, top}, on ? theme.colour.on_lamp : theme.colour.quiet,
-               name);
+    const ImVec4& ink = lit ? theme.colour.on_lamp : on ? theme.colour.text : theme.colour.quiet;
+    paint_text(list, theme.font.body, {left, top}, ink, name);
     return pressed;
+}
+
+/// The sign of a drop-down: a small open angle.
+void paint_angle(const Theme& theme, ImVec2 centre) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float r = theme.px(4);
+    list.PathLineTo({centre.x - r, centre.y - r * 0.5f});
+    list.PathLineTo({centre.x, centre.y + r * 0.5f});
+    list.PathLineTo({centre.x + r, centre.y - r * 0.5f});
+    list.PathStroke(packed(theme.colour.quiet), ImDrawFlags_None, 1.5f * theme.scale);
 }
 
 }  // namespace
@@ -39,13 +50,14 @@ float segmented_width(const Theme& theme, const std::vector<std::string>& names)
     return width;
 }
 
-int segmented(const Theme& theme, const char* id, const std::vector<std::string>& names, int on) {
+int segmented(
+    const Theme& theme, const char* id, const std::vector<std::string>& names, int on, Tone tone) {
     int pressed = -1;
     ImGui::PushID(id);
     for (int i = 0; i < static_cast<int>(names.size()); ++i) {
         if (i > 0) ImGui::SameLine(0.0f, theme.px(4));
         ImGui::PushID(i);
-        if (segment(theme, names[static_cast<std::size_t>(i)], i == on)) pressed = i;
+        if (segment(theme, names[static_cast<std::size_t>(i)], i == on, tone)) pressed = i;
         ImGui::PopID();
     }
     ImGui::PopID();
@@ -62,8 +74,13 @@ int dropdown(const Theme& theme,
     const std::string shown = known ? names[static_cast<std::size_t>(on)] : std::string{"–"};
     ImGui::SetNextItemWidth(width);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {theme.px(8), theme.px(8)});
-    const float room = width - theme.px(24) - ImGui::GetFrameHeight();
-    if (ImGui::BeginCombo(id, fitted(theme.font.body, shown, room).c_str())) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    const float room = width - theme.px(38);
+    const std::string words = fitted(theme.font.body, shown, room);
+    const bool open = ImGui::BeginCombo(id, words.c_str(), ImGuiComboFlags_NoArrowButton);
+    if (!open)
+        paint_angle(theme, {at.x + width - theme.px(14), at.y + ImGui::GetFrameHeight() / 2.0f});
+    if (open) {
         for (int i = 0; i < static_cast<int>(names.size()); ++i) {
             ImGui::PushID(i);
             if (ImGui::Selectable(names[static_cast<std::size_t>(i)].c_str(), i == on)) chosen = i;

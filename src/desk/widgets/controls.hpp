@@ -10,8 +10,14 @@
 /// Small controls in the window's own look.
 namespace rakeline::desk {
 
+enum class Tone { lamp, quiet };
+
 /// Buttons side by side of which one is on. Returns the index pressed, or -1.
-int segmented(const Theme& theme, const char* id, const std::vector<std::string>& names, int on);
+int segmented(const Theme& theme,
+              const char* id,
+              const std::vector<std::string>& names,
+              int on,
+              Tone tone = Tone::quiet);
 float segmented_width(const Theme& theme, const std::vector<std::string>& names);
 
 /// A flat drop-down that shows the chosen name; its list holds `names`. Returns the index chosen,
@@ -19,7 +25,21 @@ float segmented_width(const Theme& theme, const std::vector<std::string>& names)
 int dropdown(
     const Theme& theme, const char* id, const std::vector<std::string>& names, int on, float width);
 
-enum class Icon { open, save, undo, redo, report, keys, theme, add, copy, remove, close, fit };
+enum class Icon {
+    beam,
+    open,
+    save,
+    undo,
+    redo,
+    report,
+    keys,
+    theme,
+    add,
+    copy,
+    remove,
+    close,
+    fit
+};
 
 /// A square button with a drawn sign and a tooltip.
 bool icon_button(const Theme& theme, Icon icon, const std::string& tip, bool enabled = true);

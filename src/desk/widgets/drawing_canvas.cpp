@@ -32,6 +32,7 @@ struct WaitingText {
     ImVec4 colour;
     int rank = 0;  ///< lower goes first
     bool vertical = false;
+    bool measures = false;  ///< stands on its dimension line, which gives way
 };
 
 bool same(const Shows& a, const Shows& b) {
@@ -93,8 +94,8 @@ public:
         const ImVec4 colour = picked ? theme_.colour.lamp : ink_colour(theme_.colour, label.ink);
         int rank = label.ink == Ink::missed ? 1 : label.ink == Ink::near ? 2 : 3;
         if (picked) rank = 0;
-        texts_.push_back(
-            {label.text, view_.to_pixel(label.at), label.anchor, colour, rank, label.vertical});
+        texts_.push_back({label.text, view_.to_pixel(label.at), label.anchor, colour, rank,
+                          label.vertical && !view_.turned, false});
     }
 
     void operator()(const drawing::Dimension& dimension) {
@@ -118,7 +119,8 @@ public:
                           Anchor::centre,
                           theme_.colour.quiet,
                           4,
-                          upright});
+                          upright,
+                          true});
     }
 
     void paint_texts() {
@@ -130,7 +132,7 @@ public:
 
 private:
     static float line_strength(const drawing::Line& line) {
-        if (line.ink == Ink::quiet) return 0.45f;
+        if (line.ink == Ink::quiet) return line.weight == Weight::helper ? 0.22f : 0.45f;
         if (line.ink == Ink::sight || line.ink == Ink::holds)
             return line.weight == Weight::helper ? 0.35f : 0.7f;
         if (line.ink == Ink::beam) return 0.55f;
@@ -176,22 +178,27 @@ private:
         for (const Box& other : taken_)
             if (box.meets(other)) return;
         taken_.push_back(box);
-        if (text.rank <= 1)
-            list_.AddRectFilled({box.low.x - pad, box.low.y}, {box.high.x + pad, box.high.y},
-                                packed(theme_.colour.raised, 0.92f), theme_.px(4));
+        const bool loud = text.rank <= 1;
+        if (loud || text.measures)
+            list_.AddRectFilled(box.low, box.high,
+                                packed(loud ? theme_.colour.raised : theme_.colour.ground, 0.92f),
+                                theme_.px(4));
         if (text.vertical)
-            paint_upright(text, low, height, width);
+            paint_upright(text, low, width);
         else
             paint_text(list_, theme_.font.small, low, text.colour, text.text);
     }
 
-    /// Turns the letters that were just painted by a quarter, reading upward.
-    void paint_upright(const WaitingText& text, ImVec2 low, float, float width) {
+    /// Turns the letters by a quarter, reading upward. They are painted in the middle of the field
+    /// first, since letters outside of it would be left out.
+    void paint_upright(const WaitingText& text, ImVec2 low, float width) {
+        const ImVec2 a = list_.GetClipRectMin(), b = list_.GetClipRectMax();
+        const ImVec2 middle{std::round((a.x + b.x - width) / 2.0f), std::round((a.y + b.y) / 2.0f)};
         const int first = list_.VtxBuffer.Size;
-        paint_text(list_, theme_.font.small, {0.0f, 0.0f}, text.colour, text.text);
+        paint_text(list_, theme_.font.small, middle, text.colour, text.text);
         for (int i = first; i < list_.VtxBuffer.Size; ++i) {
             ImVec2& p = list_.VtxBuffer[i].pos;
-            p = {std::round(low.x) + p.y, std::round(low.y) + width - p.x};
+            p = {std::round(low.x) + p.y - middle.y, std::round(low.y) + width - (p.x - middle.x)};
         }
     }
 
@@ -206,32 +213,35 @@ private:
 }  // namespace
 
 ImVec2 DrawingView::to_pixel(glm::dvec2 at) const {
-    return {static_cast<float>(origin.x + at.x * scale),
-            static_cast<float>(origin.y + (y_down ? at.y : -at.y) * scale)};
+    const glm::dvec2 run =
+        turned ? glm::dvec2{at.y, -at.x} : glm::dvec2{at.x, y_down ? at.y : -at.y};
+    const glm::dvec2 pixel = origin + run * scale;
+    return {static_cast<float>(pixel.x), static_cast<float>(pixel.y)};
 }
 
 glm::dvec2 DrawingView::to_drawing(ImVec2 pixel) const {
-    const glm::dvec2 from{static_cast<double>(pixel.x) - origin.x,
-                          static_cast<double>(pixel.y) - origin.y};
-    return {from.x / scale, (y_down ? from.y : -from.y) / scale};
+    const glm::dvec2 at{static_cast<double>(pixel.x), static_cast<double>(pixel.y)};
+    const glm::dvec2 run = (at - origin) / scale;
+    return turned ? glm::dvec2{-run.y, run.x} : glm::dvec2{run.x, y_down ? run.y : -run.y};
 }
 
 DrawingView fitted_view(const drawing::Drawing& drawing,
                         ImVec2 low,
                         ImVec2 high,
                         const DrawingLook& look) {
-    const glm::dvec2 size = drawing.high - drawing.low;
-    const glm::dvec2 field{static_cast<double>(high.x - low.x),
-                           static_cast<double>(high.y - low.y)};
-    const double fit = std::min(field.x / std::max(size.x, 0.1), field.y / std::max(size.y, 0.1));
+    const glm::dvec2 size = glm::max(drawing.high - drawing.low, glm::dvec2(0.1));
+    const glm::dvec2 corner{static_cast<double>(low.x), static_cast<double>(low.y)};
+    const glm::dvec2 field =
+        glm::dvec2{static_cast<double>(high.x), static_cast<double>(high.y)} - corner;
+    const double upright = std::min(field.x / size.x, field.y / size.y);
+    const double lying = std::min(field.x / size.y, field.y / size.x);
     DrawingView view;
-    view.scale = std::max(fit, 1e-3) * look.zoom;
     view.y_down = drawing.y_down;
-    const glm::dvec2 middle = (drawing.low + drawing.high) / 2.0;
-    const glm::dvec2 centre{static_cast<double>(low.x + high.x) / 2.0,
-                            static_cast<double>(low.y + high.y) / 2.0};
-    view.origin = centre + look.offset -
-                  glm::dvec2{middle.x, view.y_down ? middle.y : -middle.y} * view.scale;
+    view.turned = drawing.y_down && lying > upright;
+    view.scale = std::max(view.turned ? lying : upright, 1e-3) * look.zoom;
+    const ImVec2 middle = view.to_pixel((drawing.low + drawing.high) / 2.0);
+    view.origin = corner + field / 2.0 + look.offset -
+                  glm::dvec2{static_cast<double>(middle.x), static_cast<double>(middle.y)};
     return view;
 }
 

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace rakeline::desk {
 namespace {
@@ -65,13 +66,13 @@ std::string FieldEditor::fault_at(const std::string& path) const {
     return {};
 }
 
-bool FieldEditor::begin_row(const room::Words& words) {
+bool FieldEditor::begin_row(const room::Words& words, float share) {
     if (!shows(words.key)) return false;
     const Theme& t = in_.theme;
     const std::string fault = fault_at(joined(path_, words.key));
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    control_width_ = std::clamp(width * 0.46f, t.px(96), t.px(170));
+    control_width_ = std::max(width * share, t.px(96));
     const float label_width = std::max(width - control_width_ - t.px(8), 1.0f);
     ImGui::PushID(words.key);
     ImGui::Dummy({label_width, t.px(kRowHeight - 4)});
@@ -189,22 +190,36 @@ bool FieldEditor::one_of(const std::vector<std::string>& names, std::string& val
 }
 
 bool FieldEditor::typed(std::string& value) {
-    const unsigned widget = ImGui::GetID("##text");
+    const Theme& t = in_.theme;
     TextEdit& edit = workspace_.text;
-    std::string shown = edit.widget == widget ? edit.text : value;
+    const unsigned widget = ImGui::GetID("##text");
+    if (edit.widget != widget) {
+        const ImVec2 at = ImGui::GetCursorScreenPos();
+        const ImVec2 end{at.x + control_width_, at.y + t.px(kRowHeight - 4)};
+        if (ImGui::InvisibleButton("##closed", {control_width_, end.y - at.y}))
+            edit = {widget, value, true};
+        if (ImGui::IsItemHovered()) ImGui::SetMouseCursor(ImGuiMouseCursor_TextInput);
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        list.AddRectFilled(
+            at, end, packed(ImGui::IsItemHovered() ? t.colour.line : t.colour.raised), t.px(6));
+        paint_text(list, t.font.body, {at.x + t.px(10), at.y + t.px(5)}, t.colour.text,
+                   fitted(t.font.body, value, control_width_ - t.px(18)));
+        return false;
+    }
     ImGui::SetNextItemWidth(control_width_);
-    const bool entered = ImGui::InputText("##text", &shown, ImGuiInputTextFlags_EnterReturnsTrue);
-    if (ImGui::IsItemActive()) edit = {widget, shown};
-    if (!entered && !ImGui::IsItemDeactivated()) return false;
-    const std::string result = entered || edit.widget != widget ? shown : edit.text;
-    edit = {};
+    if (edit.take_focus) ImGui::SetKeyboardFocusHere();
+    const bool entered =
+        ImGui::InputText("##text", &edit.text, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool left = ImGui::IsItemDeactivated();
+    if (std::exchange(edit.take_focus, false) || (!entered && !left)) return false;
+    const std::string result = std::exchange(edit, {}).text;
     if (result == value) return false;
     value = result;
     return true;
 }
 
 void FieldEditor::text(const room::Words& words, std::string& value) {
-    if (!begin_row(words)) return;
+    if (!begin_row(words, 0.66f)) return;
     const auto names = names_for(words.key);
     const bool edited = names ? one_of(*names, value) : typed(value);
     if (edited) changed("Change " + lowered(words.label));

@@ -36,7 +36,7 @@ public:
 
 private:
     /// Puts the label and stands at the control's place; false where the field is not shown.
-    bool begin_row(const room::Words& words);
+    bool begin_row(const room::Words& words, float share = 0.46f);
     void end_row();
     bool shows(const char* key) const;
     bool section(const std::string& label, const std::string& help, bool open_at_first);

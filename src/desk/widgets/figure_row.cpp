@@ -13,24 +13,21 @@ constexpr float kRow = 32.0f;
 constexpr float kNotedRow = 46.0f;
 constexpr float kMarkRoom = 22.0f;
 
-/// The right-hand side of a row, from the right: mark, unit with place, number. Returns where the
+/// The right-hand side of a row, from the right: mark, unit, number. Returns where the
 /// number begins.
 float paint_right_side(const Theme& theme,
                        ImVec2 right,
                        const base::QuantityText& text,
-                       const std::string& where,
                        study::Verdict verdict) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec4& colour = verdict_colour(theme.colour, verdict);
     const std::string mark = verdict_mark(verdict);
     paint_text_right(list, theme.font.small, {right.x - theme.px(2), right.y + theme.px(2)}, colour,
                      mark);
-    std::string unit = text.unit;
-    if (!where.empty()) unit += (unit.empty() ? "" : " ") + where;
-    const float unit_room = std::max(theme.px(34), text_width(theme.font.small, unit));
+    const float unit_room = std::max(theme.px(36), text_width(theme.font.small, text.unit));
     const float unit_left = right.x - theme.px(kMarkRoom) - unit_room;
     paint_text(list, theme.font.small, {unit_left, right.y + theme.px(2)}, theme.colour.quiet,
-               unit);
+               text.unit);
     const ImVec4& ink = verdict == study::Verdict::missed ? theme.colour.missed : theme.colour.text;
     const float number_right = unit_left - theme.px(6);
     paint_text_right(list, theme.font.figures, {number_right, right.y}, ink, text.number);
@@ -50,8 +47,7 @@ bool figure_row(const Theme& theme,
     const float height = theme.px(words.note.empty() ? kRow : kNotedRow);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     ImGui::PushID(&figure);
-    const bool clicked =
-        ImGui::InvisibleButton(("row" + words.where).c_str(), {std::max(width, 1.0f), height});
+    const bool clicked = ImGui::InvisibleButton("row", {std::max(width, 1.0f), height});
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ImGui::IsItemHovered()) {
@@ -61,8 +57,7 @@ bool figure_row(const Theme& theme,
     }
     const float top = at.y + theme.px(6);
     const auto text = base::quantity(si, figure.definition->unit, units);
-    const float number_left =
-        paint_right_side(theme, {at.x + width, top}, text, words.where, verdict);
+    const float number_left = paint_right_side(theme, {at.x + width, top}, text, verdict);
     const float label_room = number_left - at.x - theme.px(8);
     paint_text(list, theme.font.body, {at.x, top}, theme.colour.quiet,
                fitted(theme.font.body, words.label, label_room));

@@ -13,8 +13,7 @@ namespace rakeline::desk {
 
 struct FigureRowWords {
     std::string label;
-    std::string where;  ///< "F11": which seat, row or band; empty for one value
-    std::string note;   ///< second line, quiet: "12.1 A1 to 38.2 N20"
+    std::string note;  ///< second line, quiet: "at N20 · 12.1 A1 to 38.2 N20"; empty for none
 };
 
 /// Draws the row and returns whether it was clicked.

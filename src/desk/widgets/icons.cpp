@@ -92,6 +92,11 @@ void draw_small_icon(Pen& pen, Icon icon) {
             pen.path({{14, 10.5f}, {14, 14}, {10.5f, 14}});
             pen.path({{5.5f, 14}, {2, 14}, {2, 10.5f}});
             break;
+        case Icon::beam:
+            pen.path({{2, 8}, {14, 3.5f}});
+            pen.path({{2, 8}, {14, 12.5f}});
+            pen.path({{14, 2}, {14, 14}});
+            break;
         case Icon::theme:
             pen.arc({8, 8}, 5.5f, 0.0f, 6.2832f);
             pen.half_disc({8, 8}, 5.5f);

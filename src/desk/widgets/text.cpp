@@ -57,14 +57,7 @@ void paint_text_right(
 void group_heading(const Theme& theme, const std::string& text) {
     ImGui::Dummy({0.0f, theme.px(2)});
     const float room = ImGui::GetContentRegionAvail().x;
-    text_line(theme.font.small, theme.colour.lamp,
-              fitted(theme.font.small, in_capitals(text), room));
-}
-
-std::string in_capitals(std::string text) {
-    for (char& c : text)
-        if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
-    return text;
+    text_line(theme.font.small, theme.colour.lamp, fitted(theme.font.small, text, room));
 }
 
 void hairline(const Theme& theme) {

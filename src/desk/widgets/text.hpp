@@ -27,11 +27,8 @@ void paint_text(
 void paint_text_right(
     ImDrawList& list, ImFont* font, ImVec2 right, const ImVec4& colour, const std::string& text);
 
-/// A small heading in the lamp's colour, in capitals.
+/// A small heading in the lamp's colour.
 void group_heading(const Theme& theme, const std::string& text);
-
-/// ASCII letters raised to capitals; others stay.
-std::string in_capitals(std::string text);
 
 /// A hairline over the width of the region.
 void hairline(const Theme& theme);
