@@ -4,8 +4,6 @@
 #include <algorithm>
 
 namespace rakeline::report {
-namespace {
-
 using study::Axis;
 
 const char* scope_words(room::LimitScope scope) {
@@ -18,9 +16,13 @@ const char* scope_words(room::LimitScope scope) {
             return " (last row)";
         case room::LimitScope::reference_seat:
             return " (reference seat)";
+        case room::LimitScope::screen_channels:
+            return " (screen channels)";
     }
     return "";
 }
+
+namespace {
 
 template <class List>
 void add_name(std::vector<std::string>& parts, const List& list, std::optional<int> index) {

@@ -17,6 +17,9 @@ std::string figure_of(const study::Study& study,
 /// Name of what a value is at: "seat C14", "row C", "1 kHz"; empty where the figure has one value.
 std::string place_name(const study::Study& study, const study::Figure& figure, int index);
 
+/// " (last row)": whom a limit is for; empty where it is for every value.
+const char* scope_words(room::LimitScope scope);
+
 /// "at least 120.0 mm", "40.0 to 60.0 cd/m²", with its scope: "... (last row)".
 std::string limit_text(const room::Limit& limit, base::Unit unit, base::UnitSystem system);
 

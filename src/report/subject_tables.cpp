@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include "report/band_tables.hpp"
 #include "report/chapters.hpp"
 #include "report/figure_words.hpp"
-#include "report/table.hpp"
+#include "report/table_cells.hpp"
 
 #include <algorithm>
-#include <span>
 
 namespace rakeline::report {
 namespace {
@@ -12,7 +12,6 @@ namespace {
 using drawing::Anchor;
 using study::Axis;
 using study::Figure;
-using Figures = std::vector<const Figure*>;
 
 Figures figures_where(const ReportInput& in, study::Subject subject, const auto& wanted) {
     Figures found;
@@ -20,40 +19,6 @@ Figures figures_where(const ReportInput& in, study::Subject subject, const auto&
         if (figure.definition->subject == subject && !figure.values.empty() && wanted(figure))
             found.push_back(&figure);
     return found;
-}
-
-TableCell mark_cell(const Pages& pages, study::Verdict verdict) {
-    if (verdict == study::Verdict::no_limit) return {};
-    return {verdict_mark(verdict), verdict_colour(pages.theme(), verdict), true};
-}
-
-/// A value in the colour of its verdict; calm where it holds.
-TableCell value_cell(const Pages& pages,
-                     const ReportInput& in,
-                     const Figure& figure,
-                     double si,
-                     study::Verdict verdict) {
-    TableCell cell{base::quantity(si, figure.definition->unit, in.units()).number, {}, false};
-    if (verdict == study::Verdict::missed || verdict == study::Verdict::near) {
-        cell.colour = verdict_colour(pages.theme(), verdict);
-        cell.medium = true;
-    }
-    return cell;
-}
-
-study::Verdict verdict_at(const Figure& figure, int index) {
-    for (std::size_t i = 0; i < figure.values.size() && i < figure.verdicts.size(); ++i)
-        if (figure.values[i].index == index) return figure.verdicts[i];
-    return study::Verdict::no_limit;
-}
-
-/// Unit as printed beside the number; Hz turns into kHz by value.
-std::string unit_of(const ReportInput& in, const Figure& figure, double si) {
-    return base::quantity(si, figure.definition->unit, in.units()).unit;
-}
-
-bool same_definition(const Figures& figures, std::size_t i) {
-    return i > 0 && figures[i]->definition == figures[i - 1]->definition;
 }
 
 std::string label_at(const Figures& figures, std::size_t i) {
@@ -154,122 +119,6 @@ void draw_by_row(Pages& pages, const ReportInput& in, const Figures& figures) {
             rows.push_back(std::move(row));
         }
         draw_table(pages, columns, rows);
-    }
-}
-
-double frequency_at(const Figure& figure, int index) {
-    const auto i = static_cast<std::size_t>(index);
-    return figure.definition->third_octaves ? sound::kThirds.at(i) : sound::kOctaves.at(i);
-}
-
-/// Bounds on one band of a figure, short: "≤ 3.0".
-std::string band_limit(const ReportInput& in, const Figure& figure, int index) {
-    std::string text;
-    for (const int i : figure.limits) {
-        const room::Limit& limit = in.study.brief->limits.limits.at(static_cast<std::size_t>(i));
-        if (limit.band_hz && *limit.band_hz != frequency_at(figure, index)) continue;
-        const auto bound = [&](const char* sign, double si) {
-            text += (text.empty() ? "" : " ") + std::string(sign) + " " +
-                    base::quantity(si, figure.definition->unit, in.units()).number;
-        };
-        if (limit.least) bound("≥", *limit.least);
-        if (limit.most) bound("≤", *limit.most);
-    }
-    return text.empty() ? "–" : text;
-}
-
-/// Some neighbouring bands of one definition: a line a figure, and the limits under them.
-void draw_some_bands(Pages& pages,
-                     const ReportInput& in,
-                     std::span<const Figure* const> figures,
-                     std::span<const study::Value> bands) {
-    std::vector<Column> columns = {{"", 88, Anchor::left}};
-    TableRow limits{{{"limit", pages.theme().quiet}}};
-    for (const study::Value& band : bands) {
-        columns.push_back({place_name(in.study, *figures[0], band.index), 46, Anchor::right});
-        limits.cells.push_back({band_limit(in, *figures[0], band.index), pages.theme().quiet});
-    }
-    std::vector<TableRow> rows;
-    for (const Figure* figure : figures) {
-        TableRow row{{{figure_of(in.study, *figure)}}};
-        for (const study::Value& band : bands) {
-            const auto value = study::value_at(*figure, band.index);
-            const study::Verdict verdict = verdict_at(*figure, band.index);
-            row.cells.push_back(value ? value_cell(pages, in, *figure, *value, verdict)
-                                      : TableCell{"–", pages.theme().quiet});
-        }
-        rows.push_back(std::move(row));
-    }
-    rows.push_back(std::move(limits));
-    draw_table(pages, columns, rows);
-}
-
-/// Values along bands, nine a table: screen loss by third octaves, level spread by octaves.
-void draw_along_bands(Pages& pages, const ReportInput& in, const Figures& figures) {
-    constexpr std::size_t kBandsATable = 9;
-    for (std::size_t i = 0; i < figures.size();) {
-        std::size_t end = i + 1;
-        while (end < figures.size() && same_definition(figures, end))
-            ++end;
-        const std::span<const Figure* const> same(&figures[i], end - i);
-        const std::span<const study::Value> bands(same[0]->values);
-        const std::string unit = unit_of(in, *same[0], 0.0);
-        pages.heading(std::string(same[0]->definition->label) + (unit.empty() ? "" : ", " + unit));
-        for (std::size_t first = 0; first < bands.size(); first += kBandsATable)
-            draw_some_bands(pages, in, same,
-                            bands.subspan(first, std::min(kBandsATable, bands.size() - first)));
-        i = end;
-    }
-}
-
-bool same_but_band(const Figure& a, const Figure& b) {
-    return a.definition == b.definition && a.projector == b.projector && a.format == b.format &&
-           a.loudspeaker == b.loudspeaker;
-}
-
-std::string of_without_band(const ReportInput& in, Figure figure) {
-    figure.band.reset();
-    return figure_of(in.study, figure);
-}
-
-/// Per-seat figures that there is one of for each band: three lines a loudspeaker, least, median
-/// and greatest seat, one column a band.
-void draw_seat_bands(Pages& pages, const ReportInput& in, const Figures& figures) {
-    std::vector<TableRow> rows;
-    std::vector<Column> columns = {{"of", 88, Anchor::left},
-                                   {"over the seats", 50, Anchor::left, true}};
-    for (const double frequency : sound::kOctaves)
-        columns.push_back({band_text(frequency), 38, Anchor::right});
-    columns.push_back({"", 16, Anchor::centre});
-    const char* const kNames[] = {"least", "median", "greatest"};
-    for (std::size_t i = 0; i < figures.size();) {
-        std::size_t end = i;
-        study::Verdict worst = study::Verdict::no_limit;
-        for (; end < figures.size() && same_but_band(*figures[i], *figures[end]); ++end)
-            worst = std::max(worst, figures[end]->worst);
-        for (int line = 0; line < 3; ++line) {
-            TableRow row{{{line == 0 ? of_without_band(in, *figures[i]) : ""}, {kNames[line]}},
-                         line == 0};
-            row.cells.resize(columns.size());
-            for (std::size_t f = i; f < end; ++f) {
-                const Spread spread = *spread_of(*figures[f]);
-                const study::Value values[] = {spread.least, spread.median, spread.greatest};
-                row.cells.at(2 + static_cast<std::size_t>(*figures[f]->band)) =
-                    value_cell(pages, in, *figures[f], values[line].si,
-                               verdict_at(*figures[f], values[line].index));
-            }
-            if (line == 0) row.cells.back() = mark_cell(pages, worst);
-            rows.push_back(std::move(row));
-        }
-        const bool done =
-            end == figures.size() || figures[end]->definition != figures[i]->definition;
-        if (done) {
-            pages.heading(std::string(figures[i]->definition->label) + ", " +
-                          unit_of(in, *figures[i], 0.0));
-            draw_table(pages, columns, rows);
-            rows.clear();
-        }
-        i = end;
     }
 }
 

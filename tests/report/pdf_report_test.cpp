@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: MIT
+#include "drawing/studied_room.hpp"
+#include "report/report.hpp"
+#include "support/check.hpp"
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <memory>
+#include <sstream>
+
+using namespace rakeline;
+
+namespace {
+
+report::ReportOptions options(base::UnitSystem units = base::UnitSystem::metric) {
+    return {.units = units,
+            .layout_path = "rooms/mine.json",
+            .date = "2026-11-24",
+            .program_version = "0.1.0"};
+}
+
+std::string report_of(const study::Study& study, const report::ReportOptions& with) {
+    const auto pdf = report::pdf_report(study, with);
+    if (!pdf) FAIL(base::text(pdf.problems()));
+    return *pdf;
+}
+
+/// A file beside the build that goes away with the test.
+class TemporaryPdf {
+public:
+    explicit TemporaryPdf(const std::string& bytes)
+        : path_(std::string(RAKELINE_BINARY_DIR) + "/report_test.pdf") {
+        std::ofstream(path_, std::ios::binary) << bytes;
+    }
+    ~TemporaryPdf() { std::remove(path_.c_str()); }
+    TemporaryPdf(const TemporaryPdf&) = delete;
+    TemporaryPdf& operator=(const TemporaryPdf&) = delete;
+
+    /// What a tool of poppler-utils prints about the file.
+    std::string asked(const std::string& tool, const std::string& after = "") const {
+        const std::string command = tool + " '" + path_ + "' " + after;
+        const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
+        REQUIRE(pipe);
+        std::string out;
+        char buffer[4096];
+        while (const std::size_t count = fread(buffer, 1, sizeof buffer, pipe.get()))
+            out.append(buffer, count);
+        REQUIRE_MESSAGE(!out.empty(), tool << " of poppler-utils is needed for this test");
+        return out;
+    }
+
+private:
+    std::string path_;
+};
+
+/// All runs of white space as one space, so that line breaks don't matter.
+std::string flowing(const std::string& text) {
+    std::string out;
+    for (const char c : text) {
+        const bool space = c == ' ' || c == '\n' || c == '\r' || c == '\f' || c == '\t';
+        if (!space) {
+            out += c;
+        } else if (!out.empty() && out.back() != ' ') {
+            out += ' ';
+        }
+    }
+    return out;
+}
+
+/// Text without white space: a break inside a long word must not matter either.
+std::string packed(const std::string& text) {
+    std::string out = flowing(text);
+    std::erase(out, ' ');
+    return out;
+}
+
+int page_count(const TemporaryPdf& pdf) {
+    const std::string info = pdf.asked("pdfinfo");
+    const auto at = info.find("Pages:");
+    REQUIRE(at != std::string::npos);
+    return std::atoi(info.c_str() + at + 6);
+}
+
+}  // namespace
+
+TEST_SUITE("report/pdf_report") {
+    TEST_CASE("the same study gives the same bytes, dated as the caller says") {
+        const study::Study& study = tests::studied("converted-hall-96");
+        const std::string a = report_of(study, options());
+        CHECK(a == report_of(study, options()));
+        const TemporaryPdf pdf(a);
+        const std::string info = pdf.asked("env TZ=UTC pdfinfo");
+        CHECK(info.find("Tue Nov 24 00:00:00 2026") != std::string::npos);
+    }
+
+    TEST_CASE("every finding's sentence, bound and mend are in the text") {
+        for (const char* name : tests::kDemoRooms) {
+            INFO(name);
+            const study::Study& study = tests::studied(name);
+            const TemporaryPdf pdf(report_of(study, options()));
+            const std::string text = packed(pdf.asked("pdftotext", "-"));
+            REQUIRE_FALSE(study.findings.empty());
+            for (const study::Finding& finding : study.findings) {
+                INFO(finding.what);
+                CHECK(text.find(packed(finding.what)) != std::string::npos);
+                CHECK(text.find(packed(finding.against)) != std::string::npos);
+                CHECK(text.find(packed(finding.mend)) != std::string::npos);
+            }
+        }
+    }
+
+    TEST_CASE("all fonts are embedded, and they are ours alone") {
+        const TemporaryPdf pdf(report_of(tests::studied("grand-620"), options()));
+        std::istringstream lines(pdf.asked("pdffonts"));
+        std::string line;
+        std::getline(lines, line);
+        const auto embedded = line.find("emb");
+        REQUIRE(embedded != std::string::npos);
+        std::getline(lines, line);  // a rule of dashes
+        int fonts = 0;
+        while (std::getline(lines, line)) {
+            INFO(line);
+            CHECK(line.substr(embedded, 3) == "yes");
+            const bool ours =
+                line.find("Inter") != std::string::npos || line.find("DejaVu") != std::string::npos;
+            CHECK(ours);
+            ++fonts;
+        }
+        CHECK(fonts >= 3);
+    }
+
+    TEST_CASE("pages are numbered to the last, and the last number is their count") {
+        const TemporaryPdf pdf(report_of(tests::studied("screening-24"), options()));
+        const int pages = page_count(pdf);
+        CHECK(pages > 4);
+        for (int page = 1; page <= pages; ++page) {
+            const std::string number = std::to_string(page);
+            const std::string text =
+                flowing(pdf.asked("pdftotext -f " + number + " -l " + number, "-"));
+            INFO("page ", page);
+            CHECK(text.find(number + " / " + std::to_string(pages)) != std::string::npos);
+        }
+    }
+
+    TEST_CASE("every seat has its line, every caution its sentence, every limit its source") {
+        const study::Study& study = tests::studied("steep-240");
+        const TemporaryPdf pdf(report_of(study, options()));
+        const std::string text = pdf.asked("pdftotext", "-layout -");
+        std::istringstream lines(text);
+        std::string word;
+        std::vector<std::string> words;
+        while (lines >> word)
+            words.push_back(word);
+        std::sort(words.begin(), words.end());
+        for (const room::Seat& seat : study.seats.seats) {
+            INFO(seat.name);
+            CHECK(std::binary_search(words.begin(), words.end(), seat.name));
+        }
+        const std::string plain = packed(pdf.asked("pdftotext", "-"));
+        for (const report::Caution& caution : report::cautions())
+            CHECK(plain.find(packed(caution.text)) != std::string::npos);
+        for (const study::Figure& figure : study.figures)
+            for (const int limit : figure.limits) {
+                const auto& source =
+                    study.brief->limits.limits.at(static_cast<std::size_t>(limit)).source;
+                CHECK(plain.find(packed(source)) != std::string::npos);
+            }
+    }
+
+    TEST_CASE("single values of the tables are the study's own, as the formatter prints them") {
+        const study::Study& study = tests::studied("steep-240");
+        const TemporaryPdf pdf(report_of(study, options()));
+        const std::string text = packed(pdf.asked("pdftotext", "-layout -"));
+        for (const study::Figure& figure : study.figures) {
+            if (figure.definition->axis() != study::Axis::none || figure.values.empty()) continue;
+            INFO(figure.definition->id);
+            const std::string value =
+                base::quantity_text(figure.values[0].si, figure.definition->unit);
+            CHECK(text.find(packed(value)) != std::string::npos);
+        }
+    }
+
+    TEST_CASE("pages are A4, and Letter where units are imperial, and no metric length is left") {
+        const study::Study& study = tests::studied("screening-24");
+        const TemporaryPdf metric(report_of(study, options()));
+        CHECK(metric.asked("pdfinfo").find("A4") != std::string::npos);
+        const TemporaryPdf imperial(report_of(study, options(base::UnitSystem::imperial)));
+        CHECK(imperial.asked("pdfinfo").find("letter") != std::string::npos);
+        const std::string text = flowing(imperial.asked("pdftotext", "-"));
+        const double throw_m = tests::figure_value(study, "picture.throw");
+        CHECK(text.find("throw " + base::quantity_text(throw_m, base::Unit::metre,
+                                                       base::UnitSystem::imperial)) !=
+              std::string::npos);
+        CHECK(text.find("throw " + base::quantity_text(throw_m, base::Unit::metre)) ==
+              std::string::npos);
+    }
+
+    TEST_CASE("the title block names room, file, date, limits and version") {
+        const study::Study& study = tests::studied("grand-620");
+        const TemporaryPdf pdf(report_of(study, options()));
+        const std::string text = flowing(pdf.asked("pdftotext -f 1 -l 1", "-"));
+        for (const std::string& wanted :
+             {study.layout().name, std::string("rooms/mine.json"), std::string("2026-11-24"),
+              study.brief->limits.name, std::string("Rakeline 0.1.0"), std::string("Signature"),
+              std::string("Invented")}) {
+            INFO(wanted);
+            CHECK(text.find(wanted) != std::string::npos);
+        }
+    }
+
+    TEST_CASE("refuses: a date that is none") {
+        const study::Study& study = tests::studied("screening-24");
+        for (const char* date : {"", "today", "24.11.2026", "2026-1-2"}) {
+            report::ReportOptions with = options();
+            with.date = date;
+            const auto pdf = report::pdf_report(study, with);
+            REQUIRE_FALSE(pdf);
+            CHECK(pdf.problems()[0].where == "date");
+        }
+    }
+
+    TEST_CASE("an empty room still gives a report") {
+        const auto study = study::compute_study(std::make_shared<const room::Brief>(room::Brief{}));
+        const TemporaryPdf pdf(report_of(study, options()));
+        CHECK(page_count(pdf) > 4);
+    }
+}
