@@ -4,6 +4,7 @@
 #include "base/assert.hpp"
 
 #include <cmath>
+#include <math.h>  // NOLINT: j0 and j1 are POSIX, not in <cmath>
 
 namespace rakeline::base {
 

@@ -121,6 +121,10 @@ std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     }
     out.shape = std::move(*shape);
     const Coverage cover = coverage(out.map, out.gate_size_m, out.shape, job.opening);
+    if (cover.uncovered >= 1.0) {
+        return Refusal{"the picture falls wholly outside the opening",
+                       "aim the projector at the screen, or set its yaw, pitch and shift right"};
+    }
     out.overfill = cover.overfill;
     out.crop = cover.crop;
     out.uncovered = cover.uncovered;

@@ -42,7 +42,7 @@ enum class MaskingMode {
     common_height,  ///< the sides move
     common_width,   ///< top or bottom moves
     four_way,       ///< all four move
-    fixed,          ///< nothing moves: the frame is the opening in every format
+    fixed,          ///< nothing moves: each format is the largest of its ratio in the frame
 };
 
 enum class MovingEdge { top, bottom, both };  ///< of common-width masking

@@ -11,8 +11,8 @@
 namespace rakeline::room {
 namespace {
 
-constexpr auto kScopes =
-    std::to_array<const char*>({"every", "first_row", "last_row", "reference_seat"});
+constexpr auto kScopes = std::to_array<const char*>(
+    {"every", "first_row", "last_row", "reference_seat", "screen_channels"});
 constexpr auto kSourceKinds = std::to_array<const char*>({"film", "digital"});
 constexpr auto kAuthorities = std::to_array<const char*>({"standard", "common_practice", "yours"});
 

@@ -61,7 +61,8 @@ Derivation derive(const Study& study, const Figure& figure, int index) {
     out.what = title(study, figure, index);
     out.inputs = working.steps();
     out.notes = working.notes();
-    for (const int i : limits_for(study, figure, index)) {
+    for (const int i : figure.limits) {
+        if (!applies_at(study, figure, i, index)) continue;
         out.limits.push_back(&study.brief->limits.limits.at(static_cast<std::size_t>(i)));
     }
     return out;

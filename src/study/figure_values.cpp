@@ -74,9 +74,18 @@ int extreme_row(const Study& study, bool nearest) {
     return static_cast<int>(found - rows.begin());
 }
 
+bool is_screen_channel(const Study& study, const Figure& figure) {
+    if (!figure.loudspeaker) return false;
+    const room::Channel channel =
+        study.layout().loudspeakers.at(static_cast<std::size_t>(*figure.loudspeaker)).channel;
+    return channel == room::Channel::left || channel == room::Channel::centre ||
+           channel == room::Channel::right;
+}
+
 bool scope_includes(const Study& study, const Figure& figure, room::LimitScope scope, int index) {
     const Axis axis = figure.definition->axis();
     if (scope == room::LimitScope::every) return true;
+    if (scope == room::LimitScope::screen_channels) return is_screen_channel(study, figure);
     if (axis != Axis::seat && axis != Axis::row) return false;
     if (scope == room::LimitScope::reference_seat) {
         return axis == Axis::seat && study.reference_seat == index;
@@ -99,17 +108,18 @@ bool band_matches(const Figure& figure, const room::Limit& limit, int index) {
 }
 
 void hold_to_limits(const Study& study, Figure& figure) {
+    const std::vector<int> candidates = limits_on(study, figure);
     std::set<int> used;
-    figure.verdicts.reserve(figure.values.size());
-    for (const Value& value : figure.values) {
-        Verdict worst = Verdict::no_limit;
-        for (const int limit : limits_for(study, figure, value.index)) {
+    figure.verdicts.assign(figure.values.size(), Verdict::no_limit);
+    for (std::size_t i = 0; i < figure.values.size() && !candidates.empty(); ++i) {
+        const Value& value = figure.values[i];
+        for (const int limit : candidates) {
+            if (!applies_at(study, figure, limit, value.index)) continue;
             used.insert(limit);
-            worst = std::max(worst, verdict_of(value.si, study.brief->limits.limits.at(
-                                                             static_cast<std::size_t>(limit))));
+            const auto& one = study.brief->limits.limits.at(static_cast<std::size_t>(limit));
+            figure.verdicts[i] = std::max(figure.verdicts[i], verdict_of(value.si, one));
         }
-        figure.verdicts.push_back(worst);
-        figure.worst = std::max(figure.worst, worst);
+        figure.worst = std::max(figure.worst, figure.verdicts[i]);
     }
     figure.limits.assign(used.begin(), used.end());
 }
@@ -122,18 +132,20 @@ double band_frequency(const Figure& figure, int index) {
     return figure.definition->third_octaves ? sound::kThirds.at(i) : sound::kOctaves.at(i);
 }
 
-std::vector<int> limits_for(const Study& study, const Figure& figure, int index) {
+std::vector<int> limits_on(const Study& study, const Figure& figure) {
     std::vector<int> out;
     const auto& limits = study.brief->limits.limits;
     for (std::size_t i = 0; i < limits.size(); ++i) {
-        const room::Limit& limit = limits[i];
-        if (limit.figure == figure.definition->id && kind_matches(study, figure, limit) &&
-            band_matches(figure, limit, index) &&
-            scope_includes(study, figure, limit.scope, index)) {
+        if (limits[i].figure == figure.definition->id && kind_matches(study, figure, limits[i])) {
             out.push_back(static_cast<int>(i));
         }
     }
     return out;
+}
+
+bool applies_at(const Study& study, const Figure& figure, int limit, int index) {
+    const room::Limit& one = study.brief->limits.limits.at(static_cast<std::size_t>(limit));
+    return band_matches(figure, one, index) && scope_includes(study, figure, one.scope, index);
 }
 
 Verdict verdict_of(double si, const room::Limit& limit) {

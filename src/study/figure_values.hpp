@@ -11,8 +11,11 @@ namespace rakeline::study {
 /// All figures of the register that have a value, with their verdicts.
 std::vector<Figure> evaluate_figures(const Study& study);
 
-/// The limits of the brief that apply to one value of a figure.
-std::vector<int> limits_for(const Study& study, const Figure& figure, int index);
+/// Limits of the brief on this figure (some may apply at other bands or seats only).
+std::vector<int> limits_on(const Study& study, const Figure& figure);
+
+/// Whether one of limits_on holds the value at `index`.
+bool applies_at(const Study& study, const Figure& figure, int limit, int index);
 
 /// Mid-frequency of the band that value `index` of a per-band figure belongs to, Hz.
 double band_frequency(const Figure& figure, int index);

@@ -263,7 +263,9 @@ std::vector<FigureDefinition> cover_entries() {
          "Part of the opening that the picture does not reach.", "A_dark / A_O", kMap,
          "{projector} leaves {value} of the opening dark in {format}", uncovered},
         {"picture.beam_clearance", Subject::picture, "Beam over the floor", Unit::metre, kPf,
-         "Least height of the beam over any floor that people can stand on.",
+         "Least height of the beam over treads, aisles and the floor behind the rows; in front of "
+         "the "
+         "first row, where it comes down to the picture, it is not held.",
          "least of y_beam - y_floor", kMap,
          "The beam of {projector} passes {value} over the floor in {format}", beam_clearance},
     };

@@ -27,32 +27,29 @@ std::optional<double> screen_loss(const Cell& c, Working& w) {
     return c.study.sound.screen_loss_db.at(static_cast<std::size_t>(c.index));
 }
 
+/// The same sum that the level itself is, term by term.
 void record_path(const Cell& c, Working& w) {
     if (!w.recording()) return;
     const sound::DirectPath& path = sound_of(c).paths.at(static_cast<std::size_t>(c.index));
-    const double frequency = sound::kOctaves.at(static_cast<std::size_t>(c.band));
-    const sound::Air air{.temperature_c = c.study.layout().hall.temperature_c,
-                         .humidity_fraction = c.study.layout().hall.humidity_fraction};
-    const room::Loudspeaker& l = loudspeaker_of(c);
-    w.input("S", "sensitivity, 1 W at 1 m", l.sensitivity_db, Unit::decibel);
-    w.input("P", "rated power", l.power_w, Unit::watt);
+    const room::Layout& layout = c.study.layout();
+    const sound::LevelTerms terms =
+        sound::level_terms(loudspeaker_of(c), path,
+                           {.perforation = layout.screen.perforation,
+                            .thickness_m = layout.screen.sheet_thickness_m,
+                            .mass_kg_m2 = layout.screen.sheet_mass_kg_m2},
+                           {.temperature_c = layout.hall.temperature_c,
+                            .humidity_fraction = layout.hall.humidity_fraction},
+                           sound::kOctaves.at(static_cast<std::size_t>(c.band)));
     w.input("r", "distance", path.distance_m, Unit::metre);
     w.input("h", "off the axis, across", path.off_axis_across_rad, Unit::radian);
     w.input("v", "off the axis, up", path.off_axis_up_rad, Unit::radian);
-    w.input(
-        "D", "directivity",
-        sound::directivity_db(l, frequency, path.off_axis_across_rad, path.off_axis_up_rad, air),
-        Unit::decibel);
-    if (l.behind_screen) {
-        const room::Screen& s = c.study.layout().screen;
-        w.input("i", "angle at the sheet", path.sheet_angle_rad, Unit::radian);
-        w.input("T", "loss through the sheet",
-                sound::screen_loss_db({s.perforation, s.sheet_thickness_m, s.sheet_mass_kg_m2},
-                                      frequency, path.sheet_angle_rad, air),
-                Unit::decibel);
-    }
-    w.input("a r", "loss in the air",
-            sound::air_absorption_db_per_m(frequency, air) * path.distance_m, Unit::decibel);
+    if (path.through_sheet) w.input("i", "angle at the sheet", path.sheet_angle_rad, Unit::radian);
+    w.input("S", "sensitivity, 1 W at 1 m", terms.sensitivity_db, Unit::decibel);
+    w.input("10 lg P", "rated power", terms.power_db, Unit::decibel);
+    w.input("-20 lg r", "distance", terms.distance_db, Unit::decibel);
+    w.input("D", "directivity", terms.directivity_db, Unit::decibel);
+    w.input("-T", "the sheet", terms.screen_db, Unit::decibel);
+    w.input("-a r", "the air", terms.air_db, Unit::decibel);
 }
 
 std::optional<double> direct_level(const Cell& c, Working& w) {

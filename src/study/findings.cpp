@@ -34,26 +34,38 @@ void add(Gathered& group, const Hit& hit) {
     if (!group.worst.figure || hit.excess > group.worst.excess) group.worst = hit;
 }
 
-std::map<Key, Gathered> gather(const Study& study) {
-    std::map<Key, Gathered> groups;
-    for (const Figure& figure : study.figures) {
-        if (figure.limits.empty()) continue;
+/// The first limit that says the same for another band: one rule, one finding.
+int rule_of(const std::vector<room::Limit>& limits, int limit) {
+    const auto same_rule = [&](const room::Limit& a) {
+        room::Limit b = limits.at(static_cast<std::size_t>(limit));
+        b.band_hz = a.band_hz;
+        return a == b;
+    };
+    return static_cast<int>(std::find_if(limits.begin(), limits.end(), same_rule) - limits.begin());
+}
+
+void gather_figure(const Study& study, const Figure& figure, std::map<Key, Gathered>& groups) {
+    const auto& limits = study.brief->limits.limits;
+    for (const int i : figure.limits) {
+        const room::Limit& limit = limits.at(static_cast<std::size_t>(i));
+        Gathered& group =
+            groups[{rule_of(limits, i), figure.projector.value_or(-1), figure.format.value_or(-1)}];
         for (const Value& value : figure.values) {
-            for (const int i : limits_for(study, figure, value.index)) {
-                const room::Limit& limit =
-                    study.brief->limits.limits.at(static_cast<std::size_t>(i));
-                Gathered& group =
-                    groups[{i, figure.projector.value_or(-1), figure.format.value_or(-1)}];
-                const Verdict verdict = verdict_of(value.si, limit);
-                if (verdict == Verdict::holds) {
-                    ++group.held;
-                } else {
-                    add(group,
-                        {&figure, value.index, value.si, excess_of(value.si, limit), verdict});
-                }
+            if (!applies_at(study, figure, i, value.index)) continue;
+            const Verdict verdict = verdict_of(value.si, limit);
+            if (verdict == Verdict::holds) {
+                ++group.held;
+            } else {
+                add(group, {&figure, value.index, value.si, excess_of(value.si, limit), verdict});
             }
         }
     }
+}
+
+std::map<Key, Gathered> gather(const Study& study) {
+    std::map<Key, Gathered> groups;
+    for (const Figure& figure : study.figures)
+        gather_figure(study, figure, groups);
     return groups;
 }
 
@@ -122,14 +134,19 @@ const char* authority_words(room::Authority authority) {
     return "";
 }
 
-std::string against(const room::Limit& limit, base::Unit unit) {
-    std::string out;
-    if (limit.least) out = "at least " + base::quantity_text(*limit.least, unit);
-    if (limit.most) {
-        out +=
-            (out.empty() ? "at most " : " and at most ") + base::quantity_text(*limit.most, unit);
+/// "wanted 37.8 to 58.2 cd/m²", "wanted at most 3.0 dB".
+std::string wanted(const room::Limit& limit, base::Unit unit) {
+    const auto text = [&](double si) { return base::quantity_text(si, unit); };
+    if (limit.least && limit.most) {
+        return "wanted " + base::quantity(*limit.least, unit, base::UnitSystem::metric).number +
+               " to " + text(*limit.most);
     }
-    return out + " wanted · " + authority_words(limit.authority) + ": " + limit.source;
+    return limit.least ? "wanted at least " + text(*limit.least)
+                       : "wanted at most " + text(*limit.most);
+}
+
+std::string against(const room::Limit& limit, base::Unit unit) {
+    return wanted(limit, unit) + " · " + authority_words(limit.authority) + ": " + limit.source;
 }
 
 Place place_of(const Hit& hit) {

@@ -12,6 +12,19 @@ std::vector<glm::dvec3> eyes(const room::SeatPlan& plan) {
     return out;
 }
 
+/// The floors that the beam is held over. Where the front floor runs up to the screen the beam has
+/// to come down to the picture, and the top of a balcony's front is no floor.
+std::vector<room::Platform> floors_under_beams(const room::SeatPlan& seats) {
+    std::vector<room::Platform> out;
+    for (const room::Platform& platform : seats.platforms) {
+        if (platform.kind != room::PlatformKind::front &&
+            platform.kind != room::PlatformKind::balcony_front) {
+            out.push_back(platform);
+        }
+    }
+    return out;
+}
+
 }  // namespace
 
 room::SeatPlanInput seat_plan_slice(const room::Layout& layout) {
@@ -26,7 +39,7 @@ picture::PictureInput picture_slice(const room::Layout& layout, const room::Seat
             .formats = layout.formats,
             .projectors = layout.projectors,
             .lenses = layout.lenses,
-            .platforms = seats.platforms,
+            .platforms = floors_under_beams(seats),
             .booth_wall_back_m = layout.hall.length_m};
 }
 

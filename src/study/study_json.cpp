@@ -21,7 +21,8 @@ const char* authority_name(room::Authority authority) {
 }
 
 Json limit_json(const room::Limit& limit, base::Unit unit) {
-    static constexpr const char* scopes[] = {"every", "first_row", "last_row", "reference_seat"};
+    static constexpr const char* scopes[] = {"every", "first_row", "last_row", "reference_seat",
+                                             "screen_channels"};
     Json out;
     if (limit.least) out["least"] = base::json_value(*limit.least, unit);
     if (limit.most) out["most"] = base::json_value(*limit.most, unit);

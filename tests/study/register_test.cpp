@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include "study/register.hpp"
+
+#include <doctest/doctest.h>
+
+#include <set>
+#include <string>
+
+using namespace rakeline::study;
+
+namespace {
+
+/// Ids that window, command line, reports and outside checks have agreed on.
+struct Agreed {
+    const char* id;
+    Per per;
+};
+
+constexpr Per kPf{.projector = true, .format = true};
+constexpr Per kF{.format = true};
+constexpr Per kPfs{.projector = true, .format = true, .seat = true};
+constexpr Per kFs{.format = true, .seat = true};
+
+const Agreed kAgreed[] = {
+    {"picture.throw", kPf},
+    {"picture.throw_ratio", kPf},
+    {"picture.focal_length", kPf},
+    {"picture.focal_length_field", kPf},
+    {"picture.width", kF},
+    {"picture.height", kF},
+    {"picture.area", kF},
+    {"picture.angle_down", kPf},
+    {"picture.angle_across", kPf},
+    {"picture.keystone_vertical", kPf},
+    {"picture.keystone_horizontal", kPf},
+    {"picture.side_slope", kPf},
+    {"picture.bow_top", kPf},
+    {"picture.bow_bottom", kPf},
+    {"picture.overfill", kPf},
+    {"picture.crop", kPf},
+    {"picture.beam_clearance", kPf},
+    {"light.flux", kPf},
+    {"light.port_transmittance", kPf},
+    {"light.illuminance", kPf},
+    {"light.luminance", kPfs},
+    {"light.luminance_reference", kPf},
+    {"light.side_ratio", kPfs},
+    {"light.corner_ratio", kPfs},
+    {"light.flux_needed", kPf},
+    {"sight.subtended_width", kFs},
+    {"sight.subtended_height", kFs},
+    {"sight.elevation_top", kFs},
+    {"sight.off_axis", kFs},
+    {"sight.off_axis_far", kFs},
+    {"sight.distance_widths", kFs},
+    {"sight.distance_heights", kFs},
+    {"sight.c_value", {.format = true, .row = true}},
+    {"sound.screen_loss", {.band = true}},
+    {"sound.direct_level", {.loudspeaker = true, .band = true, .seat = true}},
+    {"sound.level_spread", {.loudspeaker = true, .band = true}},
+    {"sound.arrival_spread", {.seat = true}},
+    {"sound.amplifier_power", {.loudspeaker = true}},
+    {"sound.hole_visible_from", {}},
+};
+
+}  // namespace
+
+TEST_SUITE("study/register") {
+    TEST_CASE("the agreed figures are there, per what was agreed") {
+        for (const Agreed& agreed : kAgreed) {
+            INFO(agreed.id);
+            const FigureDefinition* d = find_definition(agreed.id);
+            REQUIRE(d != nullptr);
+            CHECK(d->per == agreed.per);
+        }
+    }
+
+    TEST_CASE("every id is unique and begins with its subject") {
+        std::set<std::string> seen;
+        for (const FigureDefinition& d : figure_register()) {
+            INFO(d.id);
+            CHECK(seen.insert(d.id).second);
+            CHECK(std::string(d.id).starts_with(std::string(subject_name(d.subject)) + "."));
+        }
+        CHECK(seen.size() >= std::size(kAgreed));
+    }
+
+    TEST_CASE("every entry has words, a formula, a source and a function") {
+        for (const FigureDefinition& d : figure_register()) {
+            INFO(d.id);
+            CHECK_FALSE(std::string(d.label).empty());
+            CHECK(std::string(d.meaning).ends_with("."));
+            CHECK_FALSE(std::string(d.formula).empty());
+            CHECK_FALSE(std::string(d.source).empty());
+            CHECK(std::string(d.sentence).find("{value}") != std::string::npos);
+            CHECK((d.evaluate != nullptr));
+        }
+    }
+
+    TEST_CASE("subjects stand in their order") {
+        Subject last = Subject::room;
+        for (const FigureDefinition& d : figure_register()) {
+            CHECK(d.subject >= last);
+            last = d.subject;
+        }
+    }
+}

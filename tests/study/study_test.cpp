@@ -1,0 +1,201 @@
+// SPDX-License-Identifier: MIT
+#include "study/study.hpp"
+
+#include "support/check.hpp"
+#include "support/demo_rooms.hpp"
+
+#include <cmath>
+#include <functional>
+#include <random>
+
+using namespace rakeline;
+using namespace rakeline::study;
+using tests::demo_brief;
+using tests::kDemoRooms;
+
+namespace {
+
+using Edit = std::function<void(room::Layout&, double)>;
+
+/// Small edits in every part of the layout; `by` in -1 ... 1.
+const Edit kEdits[] = {
+    [](room::Layout& x, double by) { x.hall.height_m += 0.3 * by; },
+    [](room::Layout& x, double by) { x.hall.temperature_c += by; },
+    [](room::Layout& x, double by) { x.screen.sill_m += 0.1 * by; },
+    [](room::Layout& x, double by) { x.screen.surface.peak_gain *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.screen.sheet_mass_kg_m2 *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.formats.front().aspect_ratio *= 1.0 + 0.01 * by; },
+    [](room::Layout& x, double by) { x.projectors.front().up_m += 0.1 * by; },
+    [](room::Layout& x, double by) { x.projectors.back().flux.measured_flux_lm *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.projectors.front().port.panes = by > 0 ? 2 : 1; },
+    [](room::Layout& x, double by) { x.seating.front().riser_m += 0.01 * by; },
+    [](room::Layout& x, double by) { x.seating.front().seat_pitch_m += 0.01 * by; },
+    [](room::Layout& x, double by) { x.audience.eye_height_m += 0.02 * by; },
+    [](room::Layout& x, double by) { x.loudspeakers.front().pitch_rad += 0.05 * by; },
+    [](room::Layout& x, double by) { x.loudspeakers.back().power_w *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.peak_level_db += by; },
+    [](room::Layout& x, double) { x.name += "'"; },
+};
+
+bool same(const Study& a, const Study& b) {
+    return a.seats == b.seats && a.reference_seat == b.reference_seat && a.figures == b.figures &&
+           a.findings == b.findings;
+}
+
+}  // namespace
+
+TEST_SUITE("study/study") {
+    TEST_CASE("property: edit by edit equals from scratch, exactly") {
+        std::mt19937 random(7041);
+        std::uniform_real_distribution<double> amount(-1.0, 1.0);
+        for (const char* name : {"converted-hall-96", "screening-24"}) {
+            auto brief = demo_brief(name);
+            StudyCache cache;
+            (void)cache.update(brief);
+            for (int step = 0; step < 60; ++step) {
+                const std::size_t which = random() % std::size(kEdits);
+                auto next = std::make_shared<room::Brief>(*brief);
+                kEdits[which](next->layout, amount(random));
+                brief = next;
+                INFO(name, ", step ", step, ", edit ", which);
+                REQUIRE(same(cache.update(brief), compute_study(brief)));
+            }
+        }
+    }
+
+    TEST_CASE("the same brief gives the same study twice, bit for bit") {
+        for (const char* name : kDemoRooms) {
+            const auto brief = demo_brief(name);
+            CHECK(same(compute_study(brief), compute_study(brief)));
+        }
+    }
+
+    TEST_CASE("every value of every figure is finite") {
+        for (const char* name : kDemoRooms) {
+            const Study study = compute_study(demo_brief(name));
+            CHECK(study.figures.size() > 50);
+            for (const Figure& figure : study.figures) {
+                INFO(name, ": ", figure.definition->id);
+                CHECK_FALSE(figure.values.empty());
+                for (const Value& value : figure.values)
+                    CHECK(std::isfinite(value.si));
+            }
+        }
+    }
+
+    TEST_CASE("a derivation ends in the figure's own value and has a source") {
+        for (const char* name : kDemoRooms) {
+            const Study study = compute_study(demo_brief(name));
+            for (const Figure& figure : study.figures) {
+                const Value& value = figure.values.back();
+                const Derivation derivation = derive(study, figure, value.index);
+                INFO(name, ": ", derivation.what);
+                CHECK(derivation.result == value.si);
+                const auto lines = derivation_text(derivation, base::UnitSystem::metric);
+                CHECK(lines.back().starts_with("source"));
+            }
+        }
+    }
+
+    TEST_CASE("a value that was worked from inputs shows them") {
+        const Study study = compute_study(demo_brief("converted-hall-96"));
+        const Figure* ratio = find_figure(study, "picture.throw_ratio");
+        REQUIRE(ratio != nullptr);
+        const Derivation derivation = derive(study, *ratio);
+        REQUIRE(derivation.inputs.size() == 2);
+        CHECK(derivation.inputs[0].symbol == "D");
+        CHECK(derivation.inputs[1].symbol == "W");
+        CHECK(*derivation.result == derivation.inputs[0].si / derivation.inputs[1].si);
+    }
+
+    TEST_CASE("findings agree with the figures that they speak of") {
+        for (const char* name : kDemoRooms) {
+            const Study study = compute_study(demo_brief(name));
+            for (const Finding& finding : study.findings) {
+                INFO(name, ": ", finding.what);
+                CHECK(finding.what.find('{') == std::string::npos);
+                CHECK_FALSE(finding.against.empty());
+                if (finding.figure.empty() || finding.figure == "light.screen_reflectance")
+                    continue;
+                const Figure* figure = find_figure(study, finding.figure, finding.place);
+                REQUIRE(figure != nullptr);
+                CHECK(figure->worst >= finding.verdict);
+            }
+        }
+    }
+
+    TEST_CASE("a subject is missed exactly if one of its findings is") {
+        for (const char* name : kDemoRooms) {
+            const Study study = compute_study(demo_brief(name));
+            for (const Subject subject : kSubjects) {
+                bool missed = false;
+                for (const Finding& finding : study.findings) {
+                    missed = missed ||
+                             (finding.subject == subject && finding.verdict == Verdict::missed);
+                }
+                CHECK((subject_verdict(study, subject) == Verdict::missed) == missed);
+            }
+        }
+    }
+
+    TEST_CASE("limits bite at the bound and are near within their margin") {
+        auto brief = std::make_shared<room::Brief>(*demo_brief("screening-24"));
+        const Study plain = compute_study(brief);
+        const double throw_m = *value_at(*find_figure(plain, "picture.throw"));
+        const auto verdict_with = [&](double most, double near) {
+            auto next = std::make_shared<room::Brief>(*brief);
+            next->limits.limits = {
+                {.figure = "picture.throw", .most = most, .near = near, .source = "a test"}};
+            return find_figure(compute_study(next), "picture.throw")->worst;
+        };
+        CHECK(verdict_with(throw_m, 0.0) == Verdict::holds);
+        CHECK(verdict_with(throw_m - 1e-9, 0.0) == Verdict::missed);
+        CHECK(verdict_with(throw_m + 0.5, 1.0) == Verdict::near);
+        CHECK(verdict_with(throw_m + 1.5, 1.0) == Verdict::holds);
+    }
+
+    TEST_CASE("scopes pick the first row, the last row and the reference seat") {
+        auto brief = std::make_shared<room::Brief>(*demo_brief("steep-240"));
+        const auto missed_seats = [&](room::LimitScope scope) {
+            brief->limits.limits = {{.figure = "sight.distance_widths",
+                                     .scope = scope,
+                                     .most = 0.0,
+                                     .source = "a test"}};
+            const Study study = compute_study(brief);
+            const Figure* figure = find_figure(study, "sight.distance_widths");
+            return std::count(figure->verdicts.begin(), figure->verdicts.end(), Verdict::missed);
+        };
+        const Study study = compute_study(brief);
+        CHECK(missed_seats(room::LimitScope::first_row) == study.seats.rows.front().seat_count);
+        CHECK(missed_seats(room::LimitScope::last_row) == study.seats.rows.back().seat_count);
+        CHECK(missed_seats(room::LimitScope::reference_seat) == 1);
+        CHECK(missed_seats(room::LimitScope::every) == static_cast<long>(study.seats.seats.size()));
+    }
+
+    TEST_CASE("a projector that sees no screen is named and the rest of the study stands") {
+        auto brief = std::make_shared<room::Brief>(*demo_brief("converted-hall-96"));
+        brief->layout.projectors.front().aim = {.mode = room::AimMode::angles,
+                                                .yaw_rad = base::radians(60.0)};
+        const Study study = compute_study(brief);
+        CHECK_FALSE(study.picture.none.empty());
+        REQUIRE_FALSE(study.findings.empty());
+        CHECK(study.findings.front().what.find("gives no picture") != std::string::npos);
+        CHECK(find_figure(study, "sight.off_axis") != nullptr);
+        CHECK(find_figure(study, "light.luminance_reference", {.projector = 1}) != nullptr);
+    }
+
+    TEST_CASE("refuses: a limit on a figure that is not in the register, with the nearest id") {
+        const auto read = [](const std::string& path) -> base::Result<std::string> {
+            if (path.ends_with("limits.json")) {
+                return std::string(
+                    R"({"rakeline_limits": 1, "name": "t", "limits": [{"figure": "picture.trow",)"
+                    R"( "most": 3, "unit": "m", "authority": "yours", "source": "t"}]})");
+            }
+            return std::string(R"({"rakeline_layout": 1, "limits_file": "limits.json"})");
+        };
+        const auto brief = open_room("x.json", read);
+        REQUIRE_FALSE(brief);
+        CHECK(base::text(brief.problems()).find("did you mean 'picture.throw'?") !=
+              std::string::npos);
+    }
+}
