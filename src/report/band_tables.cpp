@@ -13,6 +13,8 @@ namespace {
 using drawing::Anchor;
 using study::Figure;
 
+constexpr std::size_t kBandsATable = 9;
+
 double frequency_at(const Figure& figure, int index) {
     const auto i = static_cast<std::size_t>(index);
     return figure.definition->third_octaves ? sound::kThirds.at(i) : sound::kOctaves.at(i);
@@ -89,6 +91,13 @@ void draw_some_bands(Pages& pages,
     }
     for (TableRow& limits : band_limits(pages, in, figures, bands))
         rows.push_back(std::move(limits));
+    // Tables under each other keep their columns under each other.
+    const double spare = 46.0 * static_cast<double>(kBandsATable - bands.size());
+    if (spare > 0.0) {
+        columns.push_back({"", spare, Anchor::left});
+        for (TableRow& row : rows)
+            row.cells.resize(columns.size());
+    }
     draw_table(pages, columns, rows);
 }
 
@@ -105,7 +114,6 @@ std::string of_without_band(const ReportInput& in, Figure figure) {
 }  // namespace
 
 void draw_along_bands(Pages& pages, const ReportInput& in, const Figures& figures) {
-    constexpr std::size_t kBandsATable = 9;
     for (std::size_t i = 0; i < figures.size();) {
         std::size_t end = i + 1;
         while (end < figures.size() && same_definition(figures, end))

@@ -15,7 +15,7 @@ namespace rakeline::report {
 struct ReportOptions {
     base::UnitSystem units = base::UnitSystem::metric;
     std::string layout_path;  ///< for the title block
-    std::string date;         ///< given by the caller: nothing here reads a clock
+    std::string date;         ///< "YYYY-MM-DD", given by the caller: nothing here reads a clock
     std::string program_version;
 };
 

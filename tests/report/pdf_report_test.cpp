@@ -182,7 +182,7 @@ TEST_SUITE("report/pdf_report") {
         }
     }
 
-    TEST_CASE("pages are A4, and Letter where units are imperial, and no metric length is left") {
+    TEST_CASE("pages are A4 with metric dimensions, Letter with feet where units are imperial") {
         const study::Study& study = tests::studied("screening-24");
         const TemporaryPdf metric(report_of(study, options()));
         CHECK(metric.asked("pdfinfo").find("A4") != std::string::npos);
