@@ -125,7 +125,7 @@ void add_surface(Plan& plan, double u_from, double u_to, Ink ink) {
                   .shows = showing(Kind::screen)});
 }
 
-/// Masking left and right of the format's opening in wall ink, the opening as screen.
+/// Masking left and right of the format's opening in quiet ink, the opening as screen.
 void add_screen(Plan& plan) {
     const geometry::Patch& patch = plan.study.picture.surface;
     const auto half_arc = geometry::half_arc_of_chord(patch, plan.layout().screen.width_m);
@@ -135,8 +135,8 @@ void add_screen(Plan& plan) {
         return;
     }
     const geometry::Rectangle& uv = plan.chosen.opening->uv;
-    add_surface(plan, -*half_arc, uv.left, Ink::line);
-    add_surface(plan, uv.right, *half_arc, Ink::line);
+    add_surface(plan, -*half_arc, uv.left, Ink::quiet);
+    add_surface(plan, uv.right, *half_arc, Ink::quiet);
     add_surface(plan, uv.left, uv.right, Ink::screen);
 }
 

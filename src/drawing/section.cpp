@@ -126,15 +126,15 @@ void add_curved_edge(Section& s) {
                .shows = showing(Kind::screen)});
 }
 
-/// Masking above and below the format's opening in wall ink, the opening as screen, ticks at its
+/// Masking above and below the format's opening in quiet ink, the opening as screen, ticks at its
 /// edges.
 void add_screen(Section& s) {
     const double half = 0.5 * s.layout().screen.height_m;
     add_curved_edge(s);
     if (!s.chosen.opening) return add_surface(s, -half, half, Ink::screen);
     const geometry::Rectangle& uv = s.chosen.opening->uv;
-    add_surface(s, -half, uv.bottom, Ink::line);
-    add_surface(s, uv.top, half, Ink::line);
+    add_surface(s, -half, uv.bottom, Ink::quiet);
+    add_surface(s, uv.top, half, Ink::quiet);
     add_surface(s, uv.bottom, uv.top, Ink::screen);
     for (const double v : {uv.bottom, uv.top}) {
         const glm::dvec2 at = on_section(geometry::point_at(s.study.picture.surface, {0.0, v}));

@@ -163,6 +163,19 @@ TEST_SUITE("drawing/plan") {
         }
     }
 
+    TEST_CASE("the opening and the masking beside it differ in ink and add up to the frame") {
+        const study::Study& study = studied("converted-hall-96");
+        double opening = 0.0, masking = 0.0;
+        for (const auto& line : items_of<drawing::Line>(drawing::plan(study, {}))) {
+            if (line.shows.kind != Shows::Kind::screen) continue;
+            const double width = glm::length(line.points.back() - line.points.front());
+            (line.ink == Ink::screen ? opening : masking) += width;
+        }
+        check_close(opening, study.picture.openings[0].width_m, kExact);
+        CHECK(masking > 0.0);
+        check_close(opening + masking, study.layout().screen.width_m, kExact);
+    }
+
     TEST_CASE("every row letter stands at both ends of its row") {
         const study::Study& study = studied("steep-240");
         std::vector<int> seen(study.seats.rows.size(), 0);
