@@ -189,7 +189,9 @@ QuantityText quantity(double value_si, Unit unit, UnitSystem system) {
 
 std::string quantity_text(double value_si, Unit unit, UnitSystem system) {
     const QuantityText parts = quantity(value_si, unit, system);
-    return parts.unit.empty() ? parts.number : parts.number + " " + parts.unit;
+    if (parts.unit.empty()) return parts.number;
+    // The degree sign alone stands close to its number (SI Brochure, 9th edition, 5.4.3).
+    return parts.number + (parts.unit == "°" ? "" : " ") + parts.unit;
 }
 
 Result<double> parse_quantity(std::string_view text, Unit unit, UnitSystem system) {

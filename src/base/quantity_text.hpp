@@ -46,7 +46,7 @@ struct QuantityText {
 /// Value and unit apart, so that columns can align on the number.
 QuantityText quantity(double value_si, Unit unit, UnitSystem system);
 
-/// "12.35 m", "40.5 ft", "3.2 %": the two joined by a space.
+/// "12.35 m", "40.5 ft", "3.2 %": the two joined by a space (but "31.20°").
 std::string quantity_text(double value_si, Unit unit, UnitSystem system = UnitSystem::metric);
 
 /// Factor and offset from SI to what is shown: shown = value_si * factor + offset.

@@ -155,8 +155,8 @@ private:
         for (const study::Finding& finding : study_.findings) {
             if (format_ && finding.place.format && *finding.place.format != *format_) continue;
             any = true;
-            out_ += std::string(" ") + mark(finding.verdict) + " " + finding.what + "\n      " +
-                    finding.against + "\n";
+            out_ += std::string(" ") + mark(finding.verdict) + " " + finding.what_in(system_) +
+                    "\n      " + finding.against_in(system_) + "\n";
             if (!finding.mend.empty()) out_ += "      " + finding.mend + "\n";
         }
         if (!any) out_ += "  none: every limit holds\n";

@@ -2,6 +2,7 @@
 #include "report/band_tables.hpp"
 #include "report/chapters.hpp"
 #include "report/figure_words.hpp"
+#include "report/format_tables.hpp"
 #include "report/table_cells.hpp"
 
 #include <algorithm>
@@ -129,7 +130,14 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
         });
     };
     pages.chapter(study::subject_title(subject));
-    draw_single_values(pages, in, on(Axis::none, false));
+    const auto single = [&](bool by_format) {
+        return figures_where(in, subject, [by_format](const Figure& figure) {
+            return figure.definition->axis() == Axis::none &&
+                   figure.format.has_value() == by_format;
+        });
+    };
+    draw_format_values(pages, in, single(true));
+    draw_single_values(pages, in, single(false));
     draw_spreads(pages, in, on(Axis::seat, false), "Over the seats");
     draw_spreads(pages, in, on(Axis::row, false), "Over the rows");
     draw_along_bands(pages, in, on(Axis::band, false));

@@ -137,18 +137,22 @@ void draw_signature(Pages& pages) {
     }
 }
 
-double finding_height(const Pages& pages, const study::Finding& finding, double width) {
+double finding_height(const Pages& pages,
+                      const ReportInput& in,
+                      const study::Finding& finding,
+                      double width) {
     const auto height = [&](const std::string& text, TextStyle style) {
         style.wrap_pt = width;
         return text.empty() ? 0.0 : pages.lettering().measured(text, style).height;
     };
-    return height(finding.what, pages.body()) + height(finding.against, pages.quiet(7.3)) +
+    return height(finding.what_in(in.units()), pages.body()) +
+           height(finding.against_in(in.units()), pages.quiet(7.3)) +
            height(finding.mend, pages.quiet(7.3)) + 10.0;
 }
 
-void draw_finding(Pages& pages, const study::Finding& finding) {
+void draw_finding(Pages& pages, const ReportInput& in, const study::Finding& finding) {
     const double indent = 16.0;
-    pages.make_room(finding_height(pages, finding, pages.content().width - indent));
+    pages.make_room(finding_height(pages, in, finding, pages.content().width - indent));
     pages.gap(4.0);
     TextStyle mark = pages.body();
     mark.colour = verdict_colour(pages.theme(), finding.verdict);
@@ -157,8 +161,8 @@ void draw_finding(Pages& pages, const study::Finding& finding) {
                            mark);
     TextStyle what = pages.body();
     what.strength = Strength::medium;
-    pages.paragraph(finding.what, what, indent);
-    if (!finding.against.empty()) pages.paragraph(finding.against, pages.quiet(7.3), indent);
+    pages.paragraph(finding.what_in(in.units()), what, indent);
+    pages.paragraph(finding.against_in(in.units()), pages.quiet(7.3), indent);
     TextStyle mend = pages.quiet(7.3);
     mend.colour = pages.theme().text;
     if (!finding.mend.empty()) pages.paragraph(finding.mend, mend, indent);
@@ -170,7 +174,7 @@ void draw_findings(Pages& pages, const ReportInput& in) {
     if (in.study.findings.empty())
         pages.paragraph("Every figure that has a limit holds it.", pages.body());
     for (const study::Finding& finding : in.study.findings)
-        draw_finding(pages, finding);
+        draw_finding(pages, in, finding);
 }
 
 }  // namespace

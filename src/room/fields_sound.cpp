@@ -42,7 +42,8 @@ void describe(FieldVisitor& v, Loudspeaker& x) {
     v.number({{"power_w", "Rated power", "Continuous."}, Unit::watt, 1.0, 20000.0}, x.power_w);
     choice(v, {"directivity", "Directivity", "Piston model, or a horn by nominal coverage."},
            kDirectivities, x.directivity);
-    v.number({{"piston_radius_m", "Piston radius", "Of the radiating surface."},
+    v.number({{"piston_radius_m", "Piston radius",
+               "Of the radiating surface; half the mouth's width of a horn."},
               Unit::millimetre,
               0.005,
               0.6},

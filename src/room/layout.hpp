@@ -286,7 +286,7 @@ struct Loudspeaker {
     double sensitivity_db = 98.0;  ///< sound pressure level at 1 m for 1 W, free field, on axis
     double power_w = 500.0;        ///< continuous rating
     Directivity directivity = Directivity::horn;
-    double piston_radius_m = 0.16;
+    double piston_radius_m = 0.16;                     ///< of a horn: half the width of its mouth
     double coverage_across_rad = base::radians(90.0);  ///< between the -6 dB directions
     double coverage_up_rad = base::radians(50.0);
     bool operator==(const Loudspeaker&) const = default;

@@ -83,12 +83,18 @@ Row row_record(const SeatPlanInput& in, const RowLine& line, int block, int n, S
     return row;
 }
 
+/// A distance in whole nanometres: two seats as far from the middle as each other are equal,
+/// whatever the last bits of their places say, and the first of them is taken.
+long long nanometres(double metres) {
+    return std::llround(std::abs(metres) * 1e9);
+}
+
 /// The row nearest to the middle between the first and the last of all rows; of equals the first.
 int middle_row(const std::vector<Row>& rows) {
     const auto back = [](const Row& row) { return row.centre_eye.z; };
     const auto [first, last] = std::ranges::minmax_element(rows, {}, back);
     const double middle = 0.5 * (back(*first) + back(*last));
-    const auto off_middle = [&](const Row& row) { return std::abs(back(row) - middle); };
+    const auto off_middle = [&](const Row& row) { return nanometres(back(row) - middle); };
     return static_cast<int>(std::ranges::min_element(rows, {}, off_middle) - rows.begin());
 }
 
@@ -123,7 +129,7 @@ std::optional<int> reference_seat(const SeatPlan& plan, const Audience& audience
     const Row& row = plan.rows[static_cast<std::size_t>(middle_row(plan.rows))];
     const auto first = plan.seats.begin() + row.first_seat;
     const auto off_centre = [&](const Seat& seat) {
-        return std::abs(seat.floor.x - row.centre_floor.x);
+        return nanometres(seat.floor.x - row.centre_floor.x);
     };
     const auto found = std::ranges::min_element(first, first + row.seat_count, {}, off_centre);
     return static_cast<int>(found - plan.seats.begin());

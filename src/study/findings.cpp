@@ -81,7 +81,7 @@ std::string band_name(const Hit& hit) {
     return base::quantity_text(band_frequency(*hit.figure, hit.index), base::Unit::hertz);
 }
 
-std::string sentence(const Study& study, const Hit& hit) {
+std::string sentence(const Study& study, const Hit& hit, base::UnitSystem system) {
     const Figure& f = *hit.figure;
     const room::Layout& layout = study.layout();
     std::string out = f.definition->sentence;
@@ -89,7 +89,7 @@ std::string sentence(const Study& study, const Hit& hit) {
         return i ? list.at(static_cast<std::size_t>(*i)).name : std::string();
     };
     const std::string along = index_name(study, *f.definition, hit.index);
-    replace(out, "{value}", base::quantity_text(hit.si, f.definition->unit));
+    replace(out, "{value}", base::quantity_text(hit.si, f.definition->unit, system));
     replace(out, "{seat}", along);
     replace(out, "{row}", along);
     replace(out, "{band}", band_name(hit));
@@ -135,18 +135,19 @@ const char* authority_words(room::Authority authority) {
 }
 
 /// "wanted 37.8 to 58.2 cd/m²", "wanted at most 3.0 dB".
-std::string wanted(const room::Limit& limit, base::Unit unit) {
-    const auto text = [&](double si) { return base::quantity_text(si, unit); };
+std::string wanted(const room::Limit& limit, base::Unit unit, base::UnitSystem system) {
+    const auto text = [&](double si) { return base::quantity_text(si, unit, system); };
     if (limit.least && limit.most) {
-        return "wanted " + base::quantity(*limit.least, unit, base::UnitSystem::metric).number +
-               " to " + text(*limit.most);
+        return "wanted " + base::quantity(*limit.least, unit, system).number + " to " +
+               text(*limit.most);
     }
     return limit.least ? "wanted at least " + text(*limit.least)
                        : "wanted at most " + text(*limit.most);
 }
 
-std::string against(const room::Limit& limit, base::Unit unit) {
-    return wanted(limit, unit) + " · " + authority_words(limit.authority) + ": " + limit.source;
+std::string against(const room::Limit& limit, base::Unit unit, base::UnitSystem system) {
+    return wanted(limit, unit, system) + " · " + authority_words(limit.authority) + ": " +
+           limit.source;
 }
 
 Place place_of(const Hit& hit) {
@@ -174,14 +175,27 @@ Place place_of(const Hit& hit) {
 }
 
 Finding finding_of(const Study& study, const Gathered& group, const room::Limit& limit) {
+    using base::UnitSystem;
     const FigureDefinition& d = *group.worst.figure->definition;
+    const auto what = [&](UnitSystem system) {
+        return sentence(study, group.worst, system) + how_many(group);
+    };
     return {.verdict = group.missed > 0 ? Verdict::missed : Verdict::near,
             .subject = d.subject,
             .figure = d.id,
-            .what = sentence(study, group.worst) + how_many(group),
-            .against = against(limit, d.unit),
+            .what = what(UnitSystem::metric),
+            .against = against(limit, d.unit, UnitSystem::metric),
+            .what_imperial = what(UnitSystem::imperial),
+            .against_imperial = against(limit, d.unit, UnitSystem::imperial),
             .mend = limit.mend,
             .place = place_of(group.worst)};
+}
+
+/// A finding without quantities reads the same in both unit systems.
+void add_plain(std::vector<Finding>& out, Finding finding) {
+    finding.what_imperial = finding.what;
+    finding.against_imperial = finding.against;
+    out.push_back(std::move(finding));
 }
 
 void add_missing_pictures(const Study& study, std::vector<Finding>& out) {
@@ -208,15 +222,15 @@ void add_missing_pictures(const Study& study, std::vector<Finding>& out) {
 void add_excess_reflectance(const Study& study, std::vector<Finding>& out) {
     const double reflectance = study.light.lobe_reflectance;
     if (!(reflectance > 1.0)) return;
-    out.push_back({.verdict = Verdict::missed,
-                   .subject = Subject::light,
-                   .figure = "light.screen_reflectance",
-                   .what = "The screen surface as described would send back " +
-                           base::quantity_text(reflectance, base::Unit::fraction) +
-                           " of the light that arrives",
-                   .against = "at most 100 % · conservation of energy",
-                   .mend = "lower the peak gain, the matte part or the half-gain angle",
-                   .place = {}});
+    add_plain(out, {.verdict = Verdict::missed,
+                    .subject = Subject::light,
+                    .figure = "light.screen_reflectance",
+                    .what = "The screen surface as described would send back " +
+                            base::quantity_text(reflectance, base::Unit::fraction) +
+                            " of the light that arrives",
+                    .against = "at most 100 % · conservation of energy",
+                    .mend = "lower the peak gain, the matte part or the half-gain angle",
+                    .place = {}});
 }
 
 }  // namespace

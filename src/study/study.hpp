@@ -31,10 +31,19 @@ struct Finding {
     Subject subject = Subject::room;
     std::string
         figure;  ///< id; empty for a finding that is no figure (a projector that sees no screen)
-    std::string what;     ///< "Row F sees 64 mm over row E in 2.39"
-    std::string against;  ///< "wanted at least 120 mm · common practice, no source"
-    std::string mend;     ///< "raise row F and those behind it, ..."
+    std::string what;           ///< "Row F sees 64 mm over row E in 2.39"
+    std::string against;        ///< "wanted at least 120 mm · common practice, no source"
+    std::string what_imperial;  ///< the same two sentences in feet and foot-lamberts
+    std::string against_imperial;
+    std::string mend;  ///< "raise row F and those behind it, ..."
     Place place;
+
+    const std::string& what_in(base::UnitSystem system) const {
+        return system == base::UnitSystem::metric ? what : what_imperial;
+    }
+    const std::string& against_in(base::UnitSystem system) const {
+        return system == base::UnitSystem::metric ? against : against_imperial;
+    }
     bool operator==(const Finding&) const = default;
 };
 

@@ -107,7 +107,7 @@ TEST_SUITE("base/quantity_text") {
         CHECK(quantity_text(12.345678, Unit::metre) == "12.35 m");
         CHECK(quantity_text(12.3444, Unit::metre, UnitSystem::imperial) == "40.50 ft");
         CHECK(quantity_text(0.0523, Unit::millimetre) == "52.3 mm");
-        CHECK(quantity_text(radians(12.5), Unit::radian) == "12.50 °");
+        CHECK(quantity_text(radians(12.5), Unit::radian) == "12.50°");
         CHECK(quantity_text(0.0125, Unit::second) == "12.50 ms");
         CHECK(quantity_text(48.0, Unit::cd_per_m2, UnitSystem::imperial) == "14.01 fL");
         CHECK(quantity_text(1250.0, Unit::hertz) == "1.25 kHz");

@@ -173,12 +173,22 @@ TEST_SUITE("report/pdf_report") {
         const study::Study& study = tests::studied("steep-240");
         const TemporaryPdf pdf(report_of(study, options()));
         const std::string text = packed(pdf.asked("pdftotext", "-layout -"));
-        for (const study::Figure& figure : study.figures) {
-            if (figure.definition->axis() != study::Axis::none || figure.values.empty()) continue;
+        // The formats of a machine stand side by side on one line, their unit behind the last.
+        std::string line;
+        for (std::size_t i = 0; i < study.figures.size(); ++i) {
+            const study::Figure& figure = study.figures[i];
+            if (figure.definition->axis() != study::Axis::none) continue;
             INFO(figure.definition->id);
-            const std::string value =
-                base::quantity_text(figure.values[0].si, figure.definition->unit);
-            CHECK(text.find(packed(value)) != std::string::npos);
+            const auto shown = base::quantity(figure.values[0].si, figure.definition->unit,
+                                              base::UnitSystem::metric);
+            line +=
+                (figure.format && figure.worst == study::Verdict::missed ? "✗" : "") + shown.number;
+            const bool goes_on = figure.format && i + 1 < study.figures.size() &&
+                                 study.figures[i + 1].definition == figure.definition &&
+                                 study.figures[i + 1].projector == figure.projector;
+            if (goes_on) continue;
+            CHECK(text.find(packed(line + shown.unit)) != std::string::npos);
+            line.clear();
         }
     }
 

@@ -113,7 +113,8 @@ void draw_cards(const PanelInput& in, Workspace& w, bool others) {
         const study::Finding& finding = in.study->findings[i];
         if (elsewhere(finding, w) != others) continue;
         ImGui::PushID(static_cast<int>(i) + 1000);
-        const CardWords words{finding.what, finding.against, finding.mend, finding.verdict, others};
+        const CardWords words{finding.what_in(in.units()), finding.against_in(in.units()),
+                              finding.mend, finding.verdict, others};
         if (card(in.theme, words)) {
             go_to(finding, w);
             ImGui::PopID();

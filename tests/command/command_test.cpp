@@ -1,0 +1,296 @@
+// SPDX-License-Identifier: MIT
+#include "command/command.hpp"
+
+#include "support/check.hpp"
+#include "support/demo_rooms.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <sstream>
+
+using namespace rakeline;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// What one run of the program gave.
+struct Ran {
+    int status = 0;
+    std::string out;
+    std::string err;
+    std::string window;  ///< layout that the window was asked to open, or "none"
+};
+
+/// Sends a stream elsewhere for a while.
+class Redirected {
+public:
+    Redirected(std::ostream& stream, std::ostream& to)
+        : stream_(stream), before_(stream.rdbuf(to.rdbuf())) {}
+    ~Redirected() { stream_.rdbuf(before_); }
+    Redirected(const Redirected&) = delete;
+    Redirected& operator=(const Redirected&) = delete;
+
+private:
+    std::ostream& stream_;
+    std::streambuf* before_;
+};
+
+Ran ran(const std::vector<std::string>& words) {
+    Ran result;
+    result.window = "none";
+    std::ostringstream out;
+    std::ostringstream err;
+    {
+        const Redirected out_kept(std::cout, out);
+        const Redirected err_kept(std::cerr, err);
+        result.status = command::run(words, "1.2.3", [&](const std::string& layout) {
+            result.window = layout;
+            return 0;
+        });
+    }
+    result.out = out.str();
+    result.err = err.str();
+    return result;
+}
+
+/// A folder of this test's own, gone afterwards.
+class Folder {
+public:
+    Folder() : path_(fs::temp_directory_path() / "rakeline_command_test") {
+        fs::remove_all(path_);
+        fs::create_directories(path_);
+    }
+    ~Folder() { fs::remove_all(path_); }
+    std::string file(const std::string& name) const { return (path_ / name).string(); }
+    std::string write(const std::string& name, const std::string& text) const {
+        std::ofstream(file(name)) << text;
+        return file(name);
+    }
+    static std::string read(const std::string& path) {
+        std::ifstream in(path, std::ios::binary);
+        return {std::istreambuf_iterator<char>(in), {}};
+    }
+
+private:
+    fs::path path_;
+};
+
+bool has(const std::string& text, const std::string& part) {
+    INFO("looking for '", part, "' in: ", text.substr(0, 2000));
+    return text.find(part) != std::string::npos;
+}
+
+const std::string kHall = tests::demo_path("converted-hall-96");
+const std::string kScreening = tests::demo_path("screening-24");
+
+}  // namespace
+
+TEST_SUITE("command/command") {
+    TEST_CASE("without words the window opens on nothing, with a file on that") {
+        CHECK(ran({}).window.empty());
+        CHECK(ran({"room.json"}).window == "room.json");
+    }
+
+    TEST_CASE("help and version go to standard output and end well") {
+        const Ran help = ran({"--help"});
+        CHECK(help.status == 0);
+        for (const char* verb : {"study", "check", "figures", "explain", "draw", "report"}) {
+            CHECK(has(help.out, verb));
+        }
+        const Ran version = ran({"--version"});
+        CHECK(version.status == 0);
+        CHECK(has(version.out, "rakeline 1.2.3"));
+        CHECK(ran({"study", "--help"}).status == 0);
+    }
+
+    TEST_CASE("refuses: words that no verb has") {
+        CHECK(ran({"study"}).status == 2);
+        CHECK(ran({"study", kHall, "--nonsense"}).status == 2);
+        CHECK(ran({"study", kHall, "extra", "words"}).status == 2);
+    }
+
+    TEST_CASE("study prints the five subjects in order, then the findings") {
+        const Ran study = ran({"study", kHall});
+        CHECK(study.status == 0);
+        CHECK(study.err.empty());
+        std::size_t at = 0;
+        for (const char* head :
+             {"\nRoom", "\nPicture", "\nLight", "\nSight", "\nSound", "\nFindings"}) {
+            const std::size_t found = study.out.find(head, at);
+            INFO(head);
+            REQUIRE(found != std::string::npos);
+            at = found;
+        }
+    }
+
+    TEST_CASE("study in imperial units speaks feet and foot-lamberts") {
+        const Ran study = ran({"study", kHall, "--imperial"});
+        CHECK(has(study.out, " ft"));
+        CHECK(has(study.out, " fL"));
+        CHECK_FALSE(study.out.find("cd/m² ") != std::string::npos);
+    }
+
+    TEST_CASE("study --json goes to standard output or to a file, the same bytes") {
+        const Folder folder;
+        const Ran shown = ran({"study", kHall, "--json", "-"});
+        CHECK(shown.status == 0);
+        CHECK(nlohmann::json::parse(shown.out).at("figures").size() > 50);
+        const std::string file = folder.file("out.json");
+        CHECK(ran({"study", kHall, "--json", file}).status == 0);
+        CHECK(Folder::read(file) == shown.out);
+    }
+
+    TEST_CASE("study --time says on standard error how long it took") {
+        const Ran study = ran({"study", kScreening, "--time"});
+        CHECK(study.status == 0);
+        CHECK(has(study.err, "studied in "));
+    }
+
+    TEST_CASE("check ends with 1 where a limit is missed and with 0 where all hold") {
+        const Ran missed = ran({"check", kHall});
+        CHECK(missed.status == 1);
+        CHECK(has(missed.out, "missed "));
+        const Folder folder;
+        auto layout = tests::demo_brief("screening-24")->layout;
+        layout.limits_file = "easy.json";
+        folder.write("easy.json",
+                     R"({"rakeline_limits": 1, "name": "easy", "limits": [{"figure": )"
+                     R"("picture.throw", "least": 1, "unit": "m", "authority": "yours", )"
+                     R"("source": "a test"}]})");
+        const Ran holds = ran({"check", folder.write("room.json", room::write_layout(layout))});
+        INFO(holds.err);
+        CHECK(holds.status == 0);
+        CHECK(has(holds.out, "All limits hold"));
+    }
+
+    TEST_CASE("figures lists the register as text and as JSON") {
+        const Ran text = ran({"figures"});
+        CHECK(text.status == 0);
+        CHECK(has(text.out, "picture.keystone_vertical"));
+        CHECK(has(text.out, "source: "));
+        CHECK(nlohmann::json::parse(ran({"figures", "--json"}).out).size() ==
+              study::figure_register().size());
+    }
+
+    TEST_CASE("explain shows formula, values, result and source") {
+        const Ran explain =
+            ran({"explain", kHall, "light.luminance", "--format", "2.39", "--seat", "c4"});
+        CHECK(explain.status == 0);
+        for (const char* part :
+             {"seat C4", "2.39", "formula  L = E G / pi", "E = ", "G = ", "result", "source"}) {
+            CHECK(has(explain.out, part));
+        }
+        CHECK(ran({"explain", kHall, "sound.screen_loss", "--band", "10000"}).status == 0);
+        CHECK(ran({"explain", kHall, "sight.c_value", "--row", "D"}).status == 0);
+    }
+
+    TEST_CASE("refuses: names that the room does not have, with the nearest one") {
+        const auto refused = [](const std::vector<std::string>& words, const std::string& says) {
+            const Ran result = ran(words);
+            CHECK(result.status == 2);
+            CHECK(result.out.empty());
+            CHECK(has(result.err, says));
+        };
+        refused({"explain", kHall, "picture.trow"}, "did you mean 'picture.throw'?");
+        refused({"explain", kHall, "picture.throw", "--format", "2.93"}, "did you mean '2.39'?");
+        refused({"explain", kHall, "picture.throw", "--projector", "Film"},
+                "there is no projector 'Film'");
+        refused({"explain", kHall, "light.luminance", "--seat", "Z99"}, "there is no seat 'Z99'");
+        refused({"explain", kHall, "sound.screen_loss", "--band", "777"}, "there is no band '777'");
+        refused({"study", kHall, "--format", "9"}, "there is no format '9'");
+        refused({"draw", kHall, "--view", "above", "-o", "-"}, "there is no view 'above'");
+        refused({"draw", kHall, "--size", "0x9", "-o", "-"}, "'0x9' is no size");
+        refused({"report", kHall, "-o", "report.doc"}, "neither a .pdf nor a .csv");
+    }
+
+    TEST_CASE("draw writes a PNG of the size asked for") {
+        const Folder folder;
+        for (const char* view : {"plan", "section"}) {
+            const std::string file = folder.file("x.png");
+            REQUIRE(ran({"draw", kHall, "--view", view, "--size", "640x360", "-o", file}).status ==
+                    0);
+            const std::string png = Folder::read(file);
+            REQUIRE(png.size() > 2000);
+            CHECK(png.substr(1, 3) == "PNG");
+            const auto word = [&](std::size_t at) {
+                return static_cast<unsigned char>(png[at + 2]) * 256 +
+                       static_cast<unsigned char>(png[at + 3]);
+            };
+            CHECK(word(16) == 640);
+            CHECK(word(20) == 360);
+        }
+    }
+
+    TEST_CASE("report writes a PDF and a seat table") {
+        const Folder folder;
+        const std::string pdf = folder.file("r.pdf");
+        CHECK(ran({"report", kScreening, "-o", pdf, "--date", "2026-01-31"}).status == 0);
+        CHECK(Folder::read(pdf).starts_with("%PDF-"));
+        const std::string csv = folder.file("r.csv");
+        CHECK(ran({"report", kScreening, "-o", csv}).status == 0);
+        const std::string table = Folder::read(csv);
+        CHECK(std::count(table.begin(), table.end(), '\n') == 25);
+    }
+}
+
+TEST_SUITE("command/bad input") {
+    TEST_CASE("refuses: a bad layout in every verb, with status 2, and leaves files untouched") {
+        const Folder folder;
+        const std::string bad = folder.write("bad.json", "{\"rakeline_layout\": 1, \"hall\": {");
+        const std::string kept = folder.write("kept.pdf", "the old report");
+        const std::vector<std::vector<std::string>> runs = {
+            {"study", bad},
+            {"study", bad, "--json", kept},
+            {"check", bad},
+            {"explain", bad, "picture.throw"},
+            {"draw", bad, "-o", kept},
+            {"report", bad, "-o", kept},
+        };
+        for (const auto& words : runs) {
+            INFO(words.front());
+            const Ran result = ran(words);
+            CHECK(result.status == 2);
+            CHECK(result.out.empty());
+            CHECK(has(result.err, "bad.json:1: "));
+            CHECK(Folder::read(kept) == "the old report");
+            CHECK(Folder::read(bad) == "{\"rakeline_layout\": 1, \"hall\": {");
+        }
+    }
+
+    TEST_CASE("refuses: a file or folder that can't be read or written") {
+        const Folder folder;
+        CHECK(has(ran({"study", folder.file("none.json")}).err, "can't be opened"));
+        CHECK(has(ran({"study", folder.file("")}).err, "is a folder"));
+        const Ran result = ran({"report", kScreening, "-o", folder.file("no/such/r.pdf")});
+        CHECK(result.status == 2);
+        CHECK(has(result.err, "can't be written"));
+    }
+
+    TEST_CASE("refuses: a layout whose limits file is missing, by both names") {
+        const Folder folder;
+        auto layout = tests::demo_brief("screening-24")->layout;
+        layout.limits_file = "gone.json";
+        const Ran result = ran({"check", folder.write("room.json", room::write_layout(layout))});
+        CHECK(result.status == 2);
+        CHECK(has(result.err, "room.json:"));
+        CHECK(has(result.err, "limits_file"));
+        CHECK(has(result.err, "gone.json"));
+    }
+
+    TEST_CASE("refuses: numbers out of range, many at once, each with its line") {
+        const Folder folder;
+        const std::string bad = folder.write(
+            "bad.json",
+            "{\n\"rakeline_layout\": 1,\n\"hall\": {\"width_m\": -3,\n\"hieght_m\": 4},\n"
+            "\"seating\": [{\"rows\": 0}]\n}\n");
+        const Ran result = ran({"check", bad});
+        CHECK(result.status == 2);
+        CHECK(has(result.err, "bad.json:3: hall.width_m: "));
+        CHECK(has(result.err, "bad.json:4: hall.hieght_m: "));
+        CHECK(has(result.err, "height_m"));
+        CHECK(has(result.err, "bad.json:5: seating[0].rows: "));
+    }
+}
