@@ -180,15 +180,16 @@ ShownScale shown_scale(Unit unit, UnitSystem system) {
     return system == UnitSystem::metric ? row(unit).metric : row(unit).imperial;
 }
 
-QuantityText quantity(double value_si, Unit unit, UnitSystem system) {
+QuantityText quantity(double value_si, Unit unit, UnitSystem system, int extra_decimals) {
     const ShownScale scale = shown_scale(unit, system);
     const double shown = value_si * scale.factor + scale.offset;
     if (unit == Unit::hertz && shown >= 1000.0) return {significant_text(shown / 1000.0, 3), "kHz"};
-    return {fixed_text(shown, scale.decimals), scale.unit};
+    const int extra = unit == Unit::count ? 0 : extra_decimals;
+    return {fixed_text(shown, scale.decimals + extra), scale.unit};
 }
 
-std::string quantity_text(double value_si, Unit unit, UnitSystem system) {
-    const QuantityText parts = quantity(value_si, unit, system);
+std::string quantity_text(double value_si, Unit unit, UnitSystem system, int extra_decimals) {
+    const QuantityText parts = quantity(value_si, unit, system, extra_decimals);
     if (parts.unit.empty()) return parts.number;
     // The degree sign alone stands close to its number (SI Brochure, 9th edition, 5.4.3).
     return parts.number + (parts.unit == "°" ? "" : " ") + parts.unit;

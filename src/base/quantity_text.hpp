@@ -43,11 +43,15 @@ struct QuantityText {
     std::string unit;  ///< empty for ratio and count
 };
 
-/// Value and unit apart, so that columns can align on the number.
-QuantityText quantity(double value_si, Unit unit, UnitSystem system);
+/// Value and unit apart, so that columns can align on the number. `extra_decimals` more than are
+/// usual for the unit: workings show them, so that a result can be followed by hand.
+QuantityText quantity(double value_si, Unit unit, UnitSystem system, int extra_decimals = 0);
 
 /// "12.35 m", "40.5 ft", "3.2 %": the two joined by a space (but "31.20°").
-std::string quantity_text(double value_si, Unit unit, UnitSystem system = UnitSystem::metric);
+std::string quantity_text(double value_si,
+                          Unit unit,
+                          UnitSystem system = UnitSystem::metric,
+                          int extra_decimals = 0);
 
 /// Factor and offset from SI to what is shown: shown = value_si * factor + offset.
 struct ShownScale {

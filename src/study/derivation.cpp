@@ -44,6 +44,9 @@ std::string limit_line(const room::Limit& limit, base::Unit unit, base::UnitSyst
     return out + "(" + limit.source + ")";
 }
 
+/// Inputs are shown finer than results, so that whoever follows by hand arrives where we did.
+constexpr int kExtraDecimals = 2;
+
 }  // namespace
 
 Derivation derive(const Study& study, const Figure& figure, int index) {
@@ -74,7 +77,8 @@ std::vector<std::string> derivation_text(const Derivation& derivation, base::Uni
                                       std::string("formula  ") + d.formula};
     for (const WorkingStep& step : derivation.inputs) {
         lines.push_back("         " + step.symbol + " = " +
-                        base::quantity_text(step.si, step.unit, system) + "   " + step.meaning);
+                        base::quantity_text(step.si, step.unit, system, kExtraDecimals) + "   " +
+                        step.meaning);
     }
     for (const std::string& note : derivation.notes)
         lines.push_back("         " + note);
