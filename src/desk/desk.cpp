@@ -49,6 +49,8 @@ void stay(Window& window, Session& session, int frames) {
         if (window.close_asked()) session.ask_to_quit();
         for (const std::string& path : window.dropped_files())
             session.drop_file(path);
+        for (const KeyPress& key : window.pressed_keys())
+            session.press_key(key);
         follow_display(window, session.workspace().settings, theme);
         session.take_study();
         view.set_room(session.study(), session.study_serial(), session.workspace());

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <utility>
 
 namespace rakeline::desk {
 namespace {
@@ -95,6 +96,7 @@ void draw_path(const Theme& t, FileDialog& d) {
 std::optional<std::string> draw_foot(const Theme& t, FileDialog& d) {
     const float buttons = t.px(210);
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - buttons - t.px(8));
+    if (std::exchange(d.take_focus, false)) ImGui::SetKeyboardFocusHere();
     const bool entered =
         ImGui::InputTextWithHint("##name", d.saving ? "file name" : "file, or a path", &d.name,
                                  ImGuiInputTextFlags_EnterReturnsTrue);

@@ -22,7 +22,8 @@ struct FileDialog {
     std::string folder;
     std::string name;  ///< typed
     FolderListing listing;
-    std::string overwrite;  ///< the path that is asked about
+    bool take_focus = true;  ///< the name's field, once
+    std::string overwrite;   ///< the path that is asked about
 };
 
 /// What the file chooser is opened for, with a name to begin with.

@@ -8,21 +8,36 @@
 namespace rakeline::desk {
 namespace {
 
-bool pressed(int key) {
-    return ImGui::IsKeyPressed(key, false);
-}
-
-void take_commands(Workspace& w, Requests& out) {
-    const ImGuiIO& io = ImGui::GetIO();
-    if (pressed(GLFW_KEY_Z)) out.actions.push_back(io.KeyShift ? Action::redo : Action::undo);
-    if (pressed(GLFW_KEY_Y)) out.actions.push_back(Action::redo);
-    if (pressed(GLFW_KEY_S)) out.actions.push_back(io.KeyShift ? Action::save_as : Action::save);
-    if (pressed(GLFW_KEY_O)) out.actions.push_back(Action::open);
-    if (pressed(GLFW_KEY_Q)) out.actions.push_back(Action::quit);
+void take_command(const KeyPress& press, Workspace& w, Requests& out) {
+    const auto ask = [&out](Action action) { out.actions.push_back(action); };
     float& scale = w.settings.text_scale;
-    if (pressed(GLFW_KEY_EQUAL) || pressed(GLFW_KEY_KP_ADD)) scale = std::min(scale + 0.1f, 1.6f);
-    if (pressed(GLFW_KEY_MINUS) || pressed(GLFW_KEY_KP_SUBTRACT))
-        scale = std::max(scale - 0.1f, 0.8f);
+    switch (press.key) {
+        case GLFW_KEY_Z:
+            ask(press.shift ? Action::redo : Action::undo);
+            break;
+        case GLFW_KEY_Y:
+            ask(Action::redo);
+            break;
+        case GLFW_KEY_S:
+            ask(press.shift ? Action::save_as : Action::save);
+            break;
+        case GLFW_KEY_O:
+            ask(Action::open);
+            break;
+        case GLFW_KEY_Q:
+            ask(Action::quit);
+            break;
+        case GLFW_KEY_EQUAL:
+        case GLFW_KEY_KP_ADD:
+            scale = std::min(scale + 0.1f, 1.6f);
+            break;
+        case GLFW_KEY_MINUS:
+        case GLFW_KEY_KP_SUBTRACT:
+            scale = std::max(scale - 0.1f, 0.8f);
+            break;
+        default:
+            break;
+    }
 }
 
 void let_go(Workspace& w) {
@@ -34,30 +49,42 @@ void let_go(Workspace& w) {
         w.selected = {};
 }
 
-void take_letters(Workspace& w, Requests& out) {
-    for (int i = 0; i < 5; ++i)
-        if (pressed(GLFW_KEY_1 + i)) w.subject = study::kSubjects[i];
-    if (pressed(GLFW_KEY_F)) out.actions.push_back(Action::fit_view);
-    if (pressed(GLFW_KEY_B)) w.show_beams = !w.show_beams;
-    if (pressed(GLFW_KEY_P)) {
-        w.strip = w.strip == StripDrawing::section ? StripDrawing::plan : StripDrawing::section;
-        w.look = {};
+void take_letter(int key, Workspace& w, Requests& out) {
+    switch (key) {
+        case GLFW_KEY_F:
+            out.actions.push_back(Action::fit_view);
+            break;
+        case GLFW_KEY_B:
+            w.show_beams = !w.show_beams;
+            break;
+        case GLFW_KEY_P:
+            w.strip = w.strip == StripDrawing::section ? StripDrawing::plan : StripDrawing::section;
+            w.look = {};
+            break;
+        case GLFW_KEY_ESCAPE:
+            let_go(w);
+            break;
+        default:
+            break;
     }
-    if (pressed(GLFW_KEY_ESCAPE)) let_go(w);
-    const auto& typed = ImGui::GetIO().InputQueueCharacters;
-    if (std::find(typed.begin(), typed.end(), static_cast<ImWchar>('?')) != typed.end())
-        w.keys_open = !w.keys_open;
+    if (key >= GLFW_KEY_1 && key <= GLFW_KEY_5) w.subject = study::kSubjects[key - GLFW_KEY_1];
 }
 
 }  // namespace
 
-void take_keys(Workspace& w, Requests& out) {
+void take_keys(const std::vector<KeyPress>& keys, Workspace& w, Requests& out) {
     const ImGuiIO& io = ImGui::GetIO();
     if (io.WantTextInput || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId)) return;
-    if (io.KeyCtrl || io.KeySuper)
-        take_commands(w, out);
-    else
-        take_letters(w, out);
+    for (const KeyPress& press : keys) {
+        if (press.command)
+            take_command(press, w, out);
+        else
+            take_letter(press.key, w, out);
+    }
+    // By the letter, not the key: where it stands differs by keyboard.
+    const auto& typed = io.InputQueueCharacters;
+    if (std::find(typed.begin(), typed.end(), static_cast<ImWchar>('?')) != typed.end())
+        w.keys_open = !w.keys_open;
 }
 
 }  // namespace rakeline::desk

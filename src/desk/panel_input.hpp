@@ -45,6 +45,14 @@ struct PanelInput {
     base::UnitSystem units_ = base::UnitSystem::metric;
 };
 
+/// A key that went down, with what was held. Kept apart from the toolkit's own key state, which
+/// misses a key that goes down and up between two frames.
+struct KeyPress {
+    int key = 0;  ///< GLFW's number
+    bool command = false;
+    bool shift = false;
+};
+
 struct Edit {
     std::string label;  ///< "Change hall width"
     room::Layout layout;

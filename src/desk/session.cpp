@@ -5,6 +5,7 @@
 #include "desk/frame.hpp"
 
 #include <filesystem>
+#include <utility>
 
 namespace rakeline::desk {
 
@@ -63,7 +64,7 @@ PanelInput Session::panel_input(const Theme& theme,
 
 void Session::frame(const Theme& theme, RoomPictures* pictures, float raster_scale) {
     Requests requests;
-    take_keys(workspace_, requests);
+    take_keys(std::exchange(keys_, {}), workspace_, requests);
     draw_frame(panel_input(theme, pictures, raster_scale), workspace_, requests);
     ImGui::PushFont(theme.font.body);
     draw_dialogs(theme);
@@ -79,7 +80,7 @@ void Session::take(Requests& requests) {
         post();
     }
     for (const Action action : requests.actions)
-        take(action);
+        act(action);
 }
 
 void Session::edit(const Edit& made) {
@@ -90,7 +91,7 @@ void Session::edit(const Edit& made) {
     post();
 }
 
-void Session::take(Action action) {
+void Session::act(Action action) {
     switch (action) {
         case Action::new_room:
             leave_document({Pending::Kind::new_room, {}});

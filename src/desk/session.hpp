@@ -33,7 +33,10 @@ public:
     void frame(const Theme& theme, RoomPictures* pictures, float raster_scale);
 
     void drop_file(const std::string& path);  ///< dragged onto the window
+    void press_key(const KeyPress& key) { keys_.push_back(key); }
     void ask_to_quit();
+    void edit(const Edit& edit);  ///< what a panel can ask for, from outside
+    void act(Action action);
     bool wants_to_quit() const { return quit_; }
 
     Workspace& workspace() { return workspace_; }
@@ -57,8 +60,6 @@ private:
     void draw_unsaved_question(const Theme& theme);
     void draw_recovery_question(const Theme& theme);
     void take(Requests& requests);
-    void take(Action action);
-    void edit(const Edit& edit);
     void post();
     void leave_document(Pending pending);
     void go_on(const Pending& pending);
@@ -85,6 +86,7 @@ private:
     base::Problems shown_problems_;
     BriefPtr recovered_brief_;  ///< the brief that the recovery copy holds
     double recovery_due_s_ = 0.0;
+    std::vector<KeyPress> keys_;  ///< since the last frame
     bool quit_ = false;
 };
 

@@ -15,6 +15,10 @@
 namespace rakeline::desk {
 namespace {
 
+/// A click is two frames, what it opens one more, its keyboard focus two: all drawn before
+/// sleeping.
+constexpr int kLively = 8;
+
 void say(int, const char* what) {
     std::fprintf(stderr, "rakeline: window: %s\n", what);
 }
@@ -26,7 +30,10 @@ struct Window::Handle {
     std::string title;
     std::vector<std::string> dropped;
     bool close_asked = false;
-    int lively_frames = 3;
+    std::vector<KeyPress> pressed;  ///< not yet handed out
+    std::vector<int> tapped;        ///< went down since the last frame
+    std::vector<int> held_up;       ///< shown to the toolkit as down for one frame
+    int lively_frames = kLively;
 
     static Handle& of(GLFWwindow* window) {
         return *static_cast<Handle*>(glfwGetWindowUserPointer(window));
@@ -34,6 +41,24 @@ struct Window::Handle {
     static void on_drop(GLFWwindow* window, int count, const char** paths) {
         for (int i = 0; i < count; ++i)
             of(window).dropped.emplace_back(paths[i]);
+    }
+    static void on_key(GLFWwindow* window, int key, int, int action, int mods) {
+        if (action == GLFW_RELEASE) return;
+        const bool command = (mods & (GLFW_MOD_CONTROL | GLFW_MOD_SUPER)) != 0;
+        of(window).pressed.push_back({key, command, (mods & GLFW_MOD_SHIFT) != 0});
+        if (action == GLFW_PRESS && key >= 0) of(window).tapped.push_back(key);
+    }
+    /// A key that went down and up again between two frames is down for one frame all the same.
+    void show_taps() {
+        ImGuiIO& io = ImGui::GetIO();
+        for (const int key : held_up)
+            if (glfwGetKey(window, key) != GLFW_PRESS) io.KeysDown[key] = false;
+        held_up.clear();
+        for (const int key : std::exchange(tapped, {})) {
+            if (io.KeysDown[key]) continue;
+            io.KeysDown[key] = true;
+            held_up.push_back(key);
+        }
     }
     static void on_close(GLFWwindow* window) {
         of(window).close_asked = true;
@@ -62,6 +87,7 @@ std::unique_ptr<Window> Window::open(int width, int height, const std::string& t
     glfwSetWindowUserPointer(glfw, window->handle_.get());
     glfwSetDropCallback(glfw, Handle::on_drop);
     glfwSetWindowCloseCallback(glfw, Handle::on_close);
+    glfwSetKeyCallback(glfw, Handle::on_key);  // the back end calls it before its own
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
     ImGui_ImplGlfw_InitForOpenGL(glfw, true);
@@ -86,10 +112,11 @@ void Window::wait_for_events(bool never) {
     }
     const double start = glfwGetTime();
     glfwWaitEventsTimeout(kSleep_s);
-    if (glfwGetTime() - start < 0.95 * kSleep_s) handle_->lively_frames = 3;
+    if (glfwGetTime() - start < 0.95 * kSleep_s) handle_->lively_frames = kLively;
 }
 
 void Window::begin_frame() {
+    handle_->show_taps();
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
     ImGui::NewFrame();
@@ -116,6 +143,10 @@ bool Window::close_asked() {
 
 std::vector<std::string> Window::dropped_files() {
     return std::exchange(handle_->dropped, {});
+}
+
+std::vector<KeyPress> Window::pressed_keys() {
+    return std::exchange(handle_->pressed, {});
 }
 
 void Window::set_title(const std::string& title) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "desk/panel_input.hpp"
 #include "desk/theme.hpp"
 
 #include <functional>
@@ -27,6 +28,7 @@ public:
 
     bool close_asked();                        ///< since the last call
     std::vector<std::string> dropped_files();  ///< since the last call
+    std::vector<KeyPress> pressed_keys();      ///< since the last call
     void set_title(const std::string& title);
 
     /// Units of the window for one at scale 1: the display's scale, the room that the window has,

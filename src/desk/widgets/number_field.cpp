@@ -75,9 +75,13 @@ NumberOutcome typing(const Field& f, double& value_si) {
     if (f.edit.take_focus) ImGui::SetKeyboardFocusHere();
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const std::string shown = typed_form(f, value_si);
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0f);
+    ImGui::PushStyleColor(ImGuiCol_Border, f.theme.colour.lamp);
     const bool entered =
         ImGui::InputText("##typed", &f.edit.text,
                          ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
+    ImGui::PopStyleColor();
+    ImGui::PopStyleVar();
     const bool tabbed = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Tab), false);
     const bool gave_up = ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false);
     const bool left = ImGui::IsItemDeactivated();
