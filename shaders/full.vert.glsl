@@ -1,4 +1,3 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
 // One triangle over the whole view.
 out vec2 view_uv;

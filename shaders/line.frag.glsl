@@ -1,4 +1,3 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
 in float across;
 in vec4 colour_in;
@@ -7,5 +6,5 @@ out vec4 colour;
 
 void main() {
     float cover = clamp(half_width + 0.5 - abs(across), 0.0, 1.0);
-    colour = vec4(colour_in.rgb, colour_in.a * cover);
+    colour = stored(colour_in.rgb, colour_in.a * cover);
 }

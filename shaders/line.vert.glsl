@@ -1,11 +1,13 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
 // One segment an instance, drawn as a strip of constant width on the display.
 layout(location = 0) in vec3 from;
 layout(location = 1) in vec3 to;
 layout(location = 2) in vec4 line_colour;  // linear; w: cover
+layout(location = 3) in vec3 face_a;       // normals of the faces that meet here, or zero
+layout(location = 4) in vec3 face_b;
 
 uniform mat4 clip_from_room;
+uniform vec3 eye;
 uniform vec2 half_size;  // of the view, pixels
 uniform float half_width;  // pixels
 
@@ -29,5 +31,8 @@ void main() {
     at.z -= 4e-5 * at.w;  // in front of the faces that meet in the edge
     across = sign_across * reach;
     colour_in = line_colour;
-    gl_Position = a.w < kNear && b.w < kNear ? vec4(2.0, 2.0, 2.0, 1.0) : at;
+    bool faceless = dot(face_a, face_a) + dot(face_b, face_b) == 0.0;
+    bool seen = faceless || dot(face_a, eye - from) > 0.0 || dot(face_b, eye - from) > 0.0;
+    bool behind = a.w < kNear && b.w < kNear;
+    gl_Position = behind || !seen ? vec4(2.0, 2.0, 2.0, 1.0) : at;
 }

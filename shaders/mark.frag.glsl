@@ -1,4 +1,3 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
 in vec2 at;
 in float pixel;
@@ -28,5 +27,5 @@ void main() {
     float rim = clamp(0.5 - (away - 1.3 * pixel) / pixel, 0.0, 1.0);
     float cover = max(inner, 0.75 * rim);
     if (cover <= 0.0) discard;
-    colour = vec4(mix(vec3(0.006), ink, inner), cover);
+    colour = stored(mix(vec3(0.006), ink, inner), cover);
 }

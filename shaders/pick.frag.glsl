@@ -1,4 +1,3 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
 flat in uint part_shows;
 out uint shows;

@@ -1,39 +1,29 @@
-#version 330 core
 // SPDX-License-Identifier: MIT
-// Everything made of triangles: the room's parts, and seats and heads many times over.
-layout(location = 0) in vec3 position;
-layout(location = 1) in vec3 normal;
-layout(location = 2) in vec2 uv;
-layout(location = 3) in float material;
-layout(location = 4) in mat4 room_from_part;
-layout(location = 8) in vec4 paint;  // linear colour; w: 0 where the instance is not drawn
-layout(location = 9) in uint shows;  // kind in the upper eight bits, index in the others
-
-uniform mat4 clip_from_room;
-uniform vec2 grow;  // outline pass: clip units a pixel, times the outline's width in pixels
-
+// The room's own parts, lit pixel by pixel since their faces are large.
 out vec3 room_position;
-out vec3 room_normal;
-out vec2 part_uv;
-out float local_height;
-flat out float part_material;
-flat out vec3 part_paint;
-flat out uint part_shows;
+flat out vec3 room_normal;
+flat out vec3 albedo;
+
+// Linear reflectance by drawing::Material.
+vec3 albedo_of(int kind) {
+    switch (kind) {
+        case 0: return vec3(0.036, 0.033, 0.039);     // floor
+        case 1: return vec3(0.30, 0.265, 0.215);      // step edge
+        case 2: return vec3(0.050, 0.043, 0.041);     // wall
+        case 3: return vec3(0.035, 0.033, 0.034);     // ceiling
+        case 4: return vec3(0.050, 0.045, 0.044);     // booth wall
+        case 5: return vec3(0.16, 0.13, 0.095);       // port
+        case 6: return vec3(0.0055, 0.0055, 0.006);   // masking
+        case 7: return vec3(0.028, 0.028, 0.030);     // back of the screen
+        case 10: return mix(vec3(0.050, 0.049, 0.052), vec3(0.022, 0.022, 0.024), uv.x);
+        case 11: return vec3(0.085, 0.084, 0.088);    // projector
+    }
+    return vec3(0.1);
+}
 
 void main() {
-    vec4 at = room_from_part * vec4(position, 1.0);
-    // Columns are at right angles but may be stretched: dividing twice inverts the stretch.
-    mat3 m = mat3(room_from_part);
-    m = mat3(m[0] / dot(m[0], m[0]), m[1] / dot(m[1], m[1]), m[2] / dot(m[2], m[2]));
-    room_normal = normalize(m * normal);
-    room_position = at.xyz;
-    part_uv = uv;
-    local_height = position.y;
-    part_material = material;
-    part_paint = paint.rgb;
-    part_shows = shows;
-    gl_Position = clip_from_room * at;
-    vec2 outward = (clip_from_room * vec4(room_normal, 0.0)).xy;
-    gl_Position.xy += grow * gl_Position.w * outward / max(length(outward), 1e-6);
-    if (paint.w == 0.0) gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+    room_position = placed_position();
+    room_normal = placed_normal();
+    albedo = albedo_of(int(material + 0.5));
+    gl_Position = clip_position(room_position);
 }

@@ -44,7 +44,7 @@ void add_beams(const study::Study& study,
         const glm::dvec3 lens = picture.map.pose().lens;
         for (const glm::dvec2& corner : picture.shape.corners) {
             mesh.edges.push_back(
-                {EdgeKind::beam, lens, geometry::point_at(picture.map.surface(), corner)});
+                {EdgeKind::beam, lens, geometry::point_at(picture.map.surface(), corner), {}});
         }
     }
 }

@@ -10,6 +10,8 @@ namespace {
 
 constexpr double kRevealDepth_m = 0.22;  // common practice, no source: a brick's length
 
+const glm::dvec3 kBoothWallInward(0.0, 0.0, -1.0);
+
 struct PortHole {
     double left = 0.0, right = 0.0, low = 0.0, high = 0.0;
     bool contains(double x, double y) const { return x > left && x < right && y > low && y < high; }
@@ -70,6 +72,7 @@ void add_wall(const room::Hall& hall,
 /// The sides of the hole through the wall, seen from inside it.
 void add_reveal(const PortHole& h, double z, RoomMesh& mesh) {
     Part reveal{.material = Material::port, .shows = {Shows::Kind::hall, 0}};
+    reveal.wall = kBoothWallInward;
     const double back = z + kRevealDepth_m;
     const glm::dvec2 loop[] = {
         {h.left, h.low}, {h.right, h.low}, {h.right, h.high}, {h.left, h.high}};
@@ -78,7 +81,7 @@ void add_reveal(const PortHole& h, double z, RoomMesh& mesh) {
         const glm::dvec2 q = loop[(i + 1) % 4];
         add_quad(reveal,
                  {glm::dvec3(p, z), glm::dvec3(p, back), glm::dvec3(q, back), glm::dvec3(q, z)});
-        mesh.edges.push_back({EdgeKind::port, glm::dvec3(p, z), glm::dvec3(q, z)});
+        mesh.edges.push_back({EdgeKind::port, glm::dvec3(p, z), glm::dvec3(q, z), {}});
     }
     mesh.parts.push_back(std::move(reveal));
 }
@@ -96,15 +99,15 @@ glm::dmat4 body_frame(const study::Study& study, int projector) {
     return frame_at(lens, {1, 0, 0}, {0, 1, 0}, {0, 0, 1});
 }
 
-/// A body, a lens barrel that ends at the principal point, and a column below.
+/// A body, and a lens barrel that ends at the principal point.
 void add_projector(const study::Study& study, int index, RoomMesh& mesh) {
     Part part{.material = Material::projector, .shows = {Shows::Kind::projector, index}};
+    part.wall = kBoothWallInward;
     const glm::dmat4 frame = body_frame(study, index);
-    add_box(part, {.low = {-0.28, -0.26, 0.30}, .high = {0.28, 0.26, 1.35}}, frame);
+    const Box body{.low = {-0.25, -0.23, 0.30}, .high = {0.25, 0.23, 1.15}};
+    add_box(part, body, frame);
     add_box(part, {.low = {-0.07, -0.07, 0.0}, .high = {0.07, 0.07, 0.30}}, frame);
-    const glm::dvec3 middle(frame * glm::dvec4(0.0, -0.2, 0.85, 1.0));
-    add_box(part, {.low = middle + glm::dvec3(-0.17, -0.95, -0.25),
-                   .high = middle + glm::dvec3(0.17, 0.0, 0.25)});
+    add_ghost(mesh.edges, body, frame, kBoothWallInward);
     mesh.parts.push_back(std::move(part));
 }
 

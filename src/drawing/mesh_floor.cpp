@@ -119,7 +119,7 @@ void add_platform(const Solid& solid, Part& floor, Part& nosing, std::vector<Edg
         if (!step || e.from.y <= solid.base_m + kSameEdge_m) continue;
         if (platform.kind != room::PlatformKind::balcony_front) add_nosing(nosing, e, platform);
         const glm::dvec3 lift(0.0, kNosingLift_m, 0.0);
-        edges.push_back({EdgeKind::step, e.from + lift, e.to + lift});
+        edges.push_back({EdgeKind::step, e.from + lift, e.to + lift, {}});
     }
     if (!solid.slab_m) return;
     const auto under = [&](std::size_t i) { return glm::dvec3(c[i].x, bottom(c[i]), c[i].z); };

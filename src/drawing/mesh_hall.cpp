@@ -69,19 +69,22 @@ void add_ceiling(const room::Hall& hall, RoomMesh& mesh) {
 }
 
 void add_hall_edges(const room::Hall& hall, double low_m, RoomMesh& mesh) {
-    for (const double y : {low_m, hall.height_m}) {
-        const auto corner = [&](double side, double z) {
-            return glm::dvec3(side * room::half_width_at(hall, z), y, z);
-        };
-        const glm::dvec3 loop[] = {corner(-1, 0.0), corner(1, 0.0), corner(1, hall.length_m),
-                                   corner(-1, hall.length_m)};
-        for (std::size_t i = 0; i < 4; ++i) {
-            mesh.edges.push_back({EdgeKind::hall, loop[i], loop[(i + 1) % 4]});
-        }
-        if (y != low_m) continue;
-        for (const glm::dvec3& foot : loop) {
-            mesh.edges.push_back({EdgeKind::hall, foot, glm::dvec3(foot.x, hall.height_m, foot.z)});
-        }
+    const auto corner = [&](double side, double z) {
+        return glm::dvec3(side * room::half_width_at(hall, z), low_m, z);
+    };
+    const std::array<glm::dvec3, 4> foot = {corner(-1, 0.0), corner(1, 0.0),
+                                            corner(1, hall.length_m), corner(-1, hall.length_m)};
+    const glm::dvec3 up(0.0, 1.0, 0.0);
+    const glm::dvec3 rise(0.0, hall.height_m - low_m, 0.0);
+    const auto wall = [&](std::size_t i) {  // inward normal of the wall over foot i to i + 1
+        return glm::normalize(glm::cross(foot[(i + 1) % 4] - foot[i], up));
+    };
+    for (std::size_t i = 0; i < 4; ++i) {
+        const glm::dvec3 next = foot[(i + 1) % 4];
+        mesh.edges.push_back({EdgeKind::hall, foot[i], next, {wall(i), up}});
+        mesh.edges.push_back({EdgeKind::hall, foot[i] + rise, next + rise, {wall(i), -up}});
+        mesh.edges.push_back(
+            {EdgeKind::hall, foot[i], foot[i] + rise, {wall(i), wall((i + 3) % 4)}});
     }
 }
 

@@ -97,6 +97,7 @@ void add_screen(const study::Study& study, std::optional<int> format, RoomMesh& 
     const geometry::Patch& surface = study.picture.surface;
     const geometry::Rectangle outer = outer_rectangle(study);
     Part back{.material = Material::screen_back, .shows = {Shows::Kind::screen, 0}};
+    back.wall = {0.0, 0.0, 1.0};
     add_sheet(surface, {.uv = outer, .back = true}, back);
     mesh.parts.push_back(std::move(back));
     if (!format) {

@@ -52,7 +52,7 @@ Part seat_part() {
                .back_face = false},
               lying_at({0.0, kCushion_m - 0.13, 0.10}));
     const auto back = outline_of(
-        {.width_m = 0.485, .height_m = 0.64, .radius_m = 0.12, .steps = 3, .top_only = true});
+        {.width_m = 0.485, .height_m = 0.64, .radius_m = 0.12, .steps = 2, .top_only = true});
     // Turned about so that the plate's front, its soft face, looks toward -z.
     glm::dmat4 lean = leaning_at({0.0, 0.36, 0.07}, kBackLean_rad);
     lean = lean * frame_at({0, 0, 0}, {-1, 0, 0}, {0, 1, 0}, {0, 0, -1});
@@ -61,7 +61,8 @@ Part seat_part() {
     for (const double side : {-0.5, 0.5}) {
         const double x = side * kSeatPartPitch_m;
         add_box(part, {.low = {x - 0.03, 0.60, -0.28}, .high = {x + 0.03, 0.645, 0.14}});
-        add_box(part, {.low = {x - 0.02, 0.0, -0.10}, .high = {x + 0.02, 0.60, 0.12}});
+        add_box(part,
+                {.low = {x - 0.02, 0.0, -0.10}, .high = {x + 0.02, 0.60, 0.12}, .ends = false});
     }
     return part;
 }
@@ -88,16 +89,16 @@ Part head_part(const room::Audience& audience) {
     const double crown = audience.eye_to_crown_m;
     add_ellipsoid(part, {.centre = {0.0, 0.0, 0.02},
                          .half = {half_breadth, crown, 1.22 * half_breadth},
-                         .around = 14,
-                         .along = 9});
-    add_ellipsoid(part, {.centre = {0.0, -crown - 0.03, 0.04},
-                         .half = {0.055, 0.10, 0.055},
+                         .around = 16,
+                         .along = 12});
+    add_ellipsoid(part, {.centre = {0.0, -crown - 0.05, 0.04},
+                         .half = {0.062, 0.14, 0.062},
                          .around = 8,
                          .along = 4});
-    add_ellipsoid(part, {.centre = {0.0, -crown - 0.28, 0.06},
-                         .half = {0.215, 0.20, 0.11},
+    add_ellipsoid(part, {.centre = {0.0, -crown - 0.27, 0.06},
+                         .half = {0.215, 0.19, 0.11},
                          .around = 12,
-                         .along = 7});
+                         .along = 6});
     return part;
 }
 

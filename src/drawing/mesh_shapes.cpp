@@ -86,8 +86,26 @@ void add_box(Part& part, const Box& box, const glm::dmat4& place) {
     face({b.x, a.y, a.z}, {a.x, a.y, a.z}, {a.x, b.y, a.z}, {b.x, b.y, a.z});
     face({b.x, a.y, b.z}, {b.x, a.y, a.z}, {b.x, b.y, a.z}, {b.x, b.y, b.z});
     face({a.x, a.y, a.z}, {a.x, a.y, b.z}, {a.x, b.y, b.z}, {a.x, b.y, a.z});
+    if (!box.ends) return;
     face({a.x, b.y, b.z}, {b.x, b.y, b.z}, {b.x, b.y, a.z}, {a.x, b.y, a.z});
     face({a.x, a.y, a.z}, {b.x, a.y, a.z}, {b.x, a.y, b.z}, {a.x, a.y, b.z});
+}
+
+void add_ghost(std::vector<Edge>& edges,
+               const Box& box,
+               const glm::dmat4& place,
+               const glm::dvec3& wall) {
+    const auto corner = [&](int i) {
+        return moved(place, {(i & 1) ? box.high.x : box.low.x, (i & 2) ? box.high.y : box.low.y,
+                             (i & 4) ? box.high.z : box.low.z});
+    };
+    for (int i = 0; i < 8; ++i) {
+        for (const int axis : {1, 2, 4}) {
+            if (i & axis) continue;
+            // Seen where the wall shows the eye its back.
+            edges.push_back({EdgeKind::ghost, corner(i), corner(i | axis), {-wall, -wall}});
+        }
+    }
 }
 
 void add_plate(Part& part, const Plate& plate, const glm::dmat4& place) {

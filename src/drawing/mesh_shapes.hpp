@@ -20,8 +20,15 @@ struct Box {
     glm::dvec3 low{0.0};  ///< in the solid's own frame
     glm::dvec3 high{0.0};
     double paint = 0.0;  ///< uv.x of all vertices
+    bool ends = true;    ///< close the faces below and above
 };
 void add_box(Part& part, const Box& box, const glm::dmat4& room_from_box = glm::dmat4(1.0));
+
+/// The box's twelve edges as ghosts of what hangs on a wall (inward normal `wall`).
+void add_ghost(std::vector<Edge>& edges,
+               const Box& box,
+               const glm::dmat4& room_from_box,
+               const glm::dvec3& wall);
 
 /// A plate with rounded rims: the convex outline (counter-clockwise seen from +z) between z = 0 and
 /// z = thickness, its rims bevelled.

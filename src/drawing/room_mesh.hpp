@@ -45,6 +45,9 @@ struct Part {
     Shows shows;
     std::vector<Vertex> vertices = {};
     std::vector<unsigned> indices = {};  ///< counter-clockwise from outside
+    /// Inward normal of the wall that it hangs on or stands behind, zero if none: where the view
+    /// leaves that wall out, this goes with it.
+    glm::dvec3 wall{0.0};
 };
 
 /// One seat's place: column-major room-from-seat, and the seat's index.
@@ -55,11 +58,15 @@ struct SeatInstance {
 };
 
 /// A line that keeps its width on the display, so that thin edges stay clean at any distance.
-enum class EdgeKind { step, hall, port, beam };
+/// Ghost: the outline of what went with a wall that is left out.
+enum class EdgeKind { step, hall, port, beam, ghost };
 struct Edge {
     EdgeKind kind = EdgeKind::hall;
     glm::dvec3 from{0.0};
     glm::dvec3 to{0.0};
+    /// Normals of the two faces that meet in it: it is seen where either faces the eye. Both zero:
+    /// always.
+    std::array<glm::dvec3, 2> faces{};
 };
 
 struct RoomMesh {

@@ -19,6 +19,7 @@ constexpr GLuint kMaterial = 3;
 constexpr GLuint kPlace = 4;  // to 7
 constexpr GLuint kPaint = 8;
 constexpr GLuint kShows = 9;
+constexpr GLuint kWall = 10;
 
 constexpr unsigned kIndexBits = 24;
 
@@ -28,6 +29,7 @@ struct GpuVertex {
     glm::vec2 uv;
     float material;
     unsigned shows;
+    glm::vec3 wall;
 };
 
 struct GpuPlace {
@@ -51,7 +53,8 @@ void append(const drawing::Part& part,
     const auto first = static_cast<unsigned>(vertices.size());
     for (const drawing::Vertex& v : part.vertices) {
         vertices.push_back({glm::vec3(v.position), glm::vec3(v.normal), glm::vec2(v.uv),
-                            static_cast<float>(part.material), pick_code(part.shows)});
+                            static_cast<float>(part.material), pick_code(part.shows),
+                            glm::vec3(part.wall)});
     }
     for (const unsigned index : part.indices)
         indices.push_back(first + index);
@@ -67,6 +70,7 @@ void describe_vertices() {
     float_attribute(kNormal, 3, offsetof(GpuVertex, normal));
     float_attribute(kUv, 2, offsetof(GpuVertex, uv));
     float_attribute(kMaterial, 1, offsetof(GpuVertex, material));
+    float_attribute(kWall, 3, offsetof(GpuVertex, wall));
 }
 
 }  // namespace

@@ -15,6 +15,8 @@ struct GpuEdge {
     glm::vec3 from;
     glm::vec3 to;
     glm::vec4 colour;
+    glm::vec3 face_a;
+    glm::vec3 face_b;
 };
 
 struct GpuMark {
@@ -33,8 +35,10 @@ glm::vec4 edge_colour(drawing::EdgeKind kind) {
             return {text, 0.10f};
         case drawing::EdgeKind::port:
             return {lamp, 0.70f};
+        case drawing::EdgeKind::ghost:
+            return {text, 0.16f};
         case drawing::EdgeKind::beam:
-            return {lamp, 0.42f};
+            return {lamp, 0.30f};
     }
     return {text, 0.0f};
 }
@@ -67,7 +71,8 @@ void EdgeLines::load(std::span<const drawing::Edge> edges, bool beams) {
     std::vector<GpuEdge> data;
     for (const drawing::Edge& edge : edges) {
         if ((edge.kind == drawing::EdgeKind::beam) != beams) continue;
-        data.push_back({glm::vec3(edge.from), glm::vec3(edge.to), edge_colour(edge.kind)});
+        data.push_back({glm::vec3(edge.from), glm::vec3(edge.to), edge_colour(edge.kind),
+                        glm::vec3(edge.faces[0]), glm::vec3(edge.faces[1])});
     }
     count_ = static_cast<int>(data.size());
     glBindVertexArray(array_.name());
@@ -75,6 +80,8 @@ void EdgeLines::load(std::span<const drawing::Edge> edges, bool beams) {
     float_attribute(0, 3, sizeof(GpuEdge), offsetof(GpuEdge, from));
     float_attribute(1, 3, sizeof(GpuEdge), offsetof(GpuEdge, to));
     float_attribute(2, 4, sizeof(GpuEdge), offsetof(GpuEdge, colour));
+    float_attribute(3, 3, sizeof(GpuEdge), offsetof(GpuEdge, face_a));
+    float_attribute(4, 3, sizeof(GpuEdge), offsetof(GpuEdge, face_b));
     glBindVertexArray(0);
 }
 

@@ -53,8 +53,9 @@ drawing::Shows Scene::pick(
                                       camera.clip_from_camera(aspect) * camera.camera_from_room();
     gpu_->pick.use();
     gpu_->pick.set("clip_from_room", glm::mat4(clip_from_room));
-    gpu_->pick.set("grow", glm::vec2(0.0f));
-    gpu_->draw_solids(options);
+    gpu_->pick.set("eye", glm::vec3(camera.position()));
+    gpu_->pick.set("cut_walls", options.ceiling ? 0 : 1);
+    gpu_->draw_solids(options, [](Gpu::Look) {});
     GLuint code = 0;
     glReadPixels(0, 0, 1, 1, GL_RED_INTEGER, GL_UNSIGNED_INT, &code);
     glDisable(GL_DEPTH_TEST);

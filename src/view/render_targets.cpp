@@ -11,14 +11,13 @@ namespace rakeline::view {
 namespace {
 
 constexpr GLint kSamples = 4;
-// Halves leave room over white and steps finer than the eye's in the dark.
-constexpr GLenum kColourFormat = GL_RGBA16F;
+constexpr GLenum kColourFormat = GL_RGBA8;  // square roots of colours, see store.glsl
 constexpr GLenum kDepthFormat = GL_DEPTH_COMPONENT24;
 
 struct TextureShape {
-    GLenum inner = GL_RGBA16F;
+    GLenum inner = GL_RGBA8;
     GLenum format = GL_RGBA;
-    GLenum type = GL_FLOAT;
+    GLenum type = GL_UNSIGNED_BYTE;
     GLint filter = GL_NEAREST;
     int width = 1;
     int height = 1;
@@ -60,7 +59,7 @@ void RenderTargets::resize(int width, int height) {
     glGetIntegerv(GL_MAX_SAMPLES, &most);
     make_sampled(std::min(kSamples, most));
     make_resolved();
-    make_contact();
+    make_air();
 }
 
 void RenderTargets::make_sampled(int samples) const {
@@ -88,14 +87,14 @@ void RenderTargets::make_resolved() const {
     check_complete();
 }
 
-void RenderTargets::make_contact() const {
-    shape_texture(contact_, {.inner = GL_R8,
-                             .format = GL_RED,
-                             .type = GL_UNSIGNED_BYTE,
-                             .width = half_of(width_),
-                             .height = half_of(height_)});
-    glBindFramebuffer(GL_FRAMEBUFFER, contact_frame_.name());
-    attach_texture(contact_, GL_COLOR_ATTACHMENT0);
+void RenderTargets::make_air() const {
+    shape_texture(air_, {.inner = GL_RG8,
+                         .format = GL_RG,
+                         .filter = GL_LINEAR,
+                         .width = half_of(width_),
+                         .height = half_of(height_)});
+    glBindFramebuffer(GL_FRAMEBUFFER, air_frame_.name());
+    attach_texture(air_, GL_COLOR_ATTACHMENT0);
     check_complete();
 }
 
@@ -104,8 +103,8 @@ void RenderTargets::begin_room() const {
     glViewport(0, 0, width_, height_);
 }
 
-void RenderTargets::begin_contact() const {
-    glBindFramebuffer(GL_FRAMEBUFFER, contact_frame_.name());
+void RenderTargets::begin_air() const {
+    glBindFramebuffer(GL_FRAMEBUFFER, air_frame_.name());
     glViewport(0, 0, half_of(width_), half_of(height_));
 }
 

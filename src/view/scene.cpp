@@ -5,6 +5,7 @@
 #include "view/shader_texts.hpp"
 
 #include <epoxy/gl.h>
+#include <glm/exponential.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -18,7 +19,7 @@ const glm::vec3 kMissed{0.878f, 0.443f, 0.310f};     // #E0714F
 const glm::vec3 kPlainSeat{0.46f, 0.40f, 0.36f};     // where no figure colours the seats
 const glm::vec3 kBeam{1.0f, 0.76f, 0.50f};           // linear
 constexpr float kContactRadius_m = 0.75f;
-constexpr double kMarkHeight_m = 1.30;  // over the seat's reference point, clear of its back
+constexpr double kPointerRise_m = 0.42;  // over a mark, so that both can be seen
 constexpr float kOutline_px = 2.2f;
 
 /// A frame's matrices and what shaders need of the camera.
@@ -67,7 +68,7 @@ void bind_texture(GLuint unit, unsigned texture) {
 }
 
 void clear_room() {
-    const glm::vec3 ground = linear_colour(kGround);
+    const glm::vec3 ground = glm::sqrt(linear_colour(kGround));  // as store.glsl keeps it
     glColorMask(GL_TRUE, GL_TRUE, GL_TRUE, GL_TRUE);
     glDepthMask(GL_TRUE);
     glClearColor(ground.r, ground.g, ground.b, 0.0f);
@@ -113,18 +114,22 @@ void begin_overlay() {
 namespace texts = shader_texts;
 
 Scene::Gpu::Gpu()
-    : solid(texts::solid_vert, texts::solid_frag),
-      pick(texts::solid_vert, texts::pick_frag),
-      line(texts::line_vert, texts::line_frag),
-      mark(texts::mark_vert, texts::mark_frag),
-      contact(texts::full_vert, texts::contact_frag),
-      compose(texts::full_vert, texts::compose_frag) {}
+    : solid({texts::place, texts::solid_vert}, {texts::store, texts::light, texts::solid_frag}),
+      wall({texts::place, texts::wall_vert}, {texts::store, texts::light, texts::wall_frag}),
+      chart({texts::place, texts::chart_vert}, {texts::store, texts::chart_frag}),
+      seat({texts::place, texts::light, texts::seat_vert}, {texts::store, texts::seat_frag}),
+      outline({texts::place, texts::outline_vert}, {texts::store, texts::outline_frag}),
+      pick({texts::place, texts::pick_vert}, {texts::pick_frag}),
+      line({texts::line_vert}, {texts::store, texts::line_frag}),
+      mark({texts::mark_vert}, {texts::store, texts::mark_frag}),
+      air({texts::full_vert}, {texts::air_frag}),
+      compose({texts::full_vert}, {texts::compose_frag}) {}
 
 Scene::Scene() : gpu_(std::make_unique<Gpu>()) {}
 Scene::~Scene() = default;
 
 void Scene::Gpu::paint(const SceneOptions& options) {
-    std::vector<glm::vec4> colours(seat_places.size(), glm::vec4(linear_colour(kPlainSeat), 1.0f));
+    std::vector<glm::vec4> colours(mark_places.size(), glm::vec4(linear_colour(kPlainSeat), 1.0f));
     for (std::size_t i = 0; i < std::min(colours.size(), options.seats.size()); ++i) {
         const SeatPaint& p = options.seats[i];
         colours[i] = glm::vec4(linear_colour({p.r, p.g, p.b}), 1.0f);
@@ -138,41 +143,69 @@ void Scene::Gpu::paint(const SceneOptions& options) {
 
 void Scene::Gpu::mark_seats(const SceneOptions& options) {
     std::vector<Mark> list;
-    for (std::size_t i = 0; i < std::min(seat_places.size(), options.seats.size()); ++i) {
+    for (std::size_t i = 0; i < std::min(mark_places.size(), options.seats.size()); ++i) {
         if (static_cast<int>(i) == options.hidden_seat) continue;
-        const glm::dvec3 over = seat_places[i] + glm::dvec3(0.0, kMarkHeight_m, 0.0);
+        const glm::dvec3 over = mark_places[i];
         if (options.seats[i].missed) list.push_back({over, MarkKind::cross});
         if (options.seats[i].selected) {
-            list.push_back({over + glm::dvec3(0.0, 0.42, 0.0), MarkKind::pointer});
+            list.push_back({over + glm::dvec3(0.0, kPointerRise_m, 0.0), MarkKind::pointer});
         }
     }
     marks.load(list);
 }
 
-void Scene::Gpu::draw_solids(const SceneOptions& options) const {
+void Scene::Gpu::draw_solids(const SceneOptions& options,
+                             const std::function<void(Look)>& use) const {
     glEnable(GL_DEPTH_TEST);
     glDepthMask(GL_TRUE);
     glEnable(GL_CULL_FACE);
-    room.draw();
+    use(Look::seat);
     seats.draw();
     wheelchairs.draw();
     if (options.heads) heads.draw();
+    use(Look::solid);
+    room.draw();
     if (options.ceiling) {
         glDisable(GL_CULL_FACE);
         ceiling.draw();
     }
+    use(Look::wall);
     walls.draw();
     glEnable(GL_CULL_FACE);
+    use(Look::chart);
+    picture.draw();
 }
 
 namespace {
 
+void set_place(const ShaderProgram& program, const Eye& eye, const SceneOptions& options) {
+    program.use();
+    program.set("clip_from_room", glm::mat4(eye.clip_from_room));
+    program.set("eye", glm::vec3(eye.position));
+    program.set("cut_walls", options.ceiling ? 0 : 1);
+}
+
+template <class Gpu>
+const ShaderProgram& program_for(const Gpu& gpu, typename Gpu::Look look) {
+    switch (look) {
+        case Gpu::Look::seat:
+            return gpu.seat;
+        case Gpu::Look::solid:
+            return gpu.solid;
+        case Gpu::Look::chart:
+            return gpu.chart;
+        case Gpu::Look::wall:
+            break;
+    }
+    return gpu.wall;
+}
+
 /// The seats selected, a little larger and from inside: what stands out beyond them is an outline.
 template <class Gpu>
 void draw_outlines(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
-    gpu.solid.set("grow", kOutline_px / eye.half_size);
-    gpu.solid.set("flat_colour", glm::vec4(linear_colour(kLamp), 1.0f));
-    glEnable(GL_CULL_FACE);
+    set_place(gpu.outline, eye, options);
+    gpu.outline.set("grow", kOutline_px / eye.half_size);
+    gpu.outline.set("outline_colour", linear_colour(kLamp));
     glCullFace(GL_FRONT);
     for (std::size_t i = 0; i < options.seats.size(); ++i) {
         if (!options.seats[i].selected) continue;
@@ -186,13 +219,11 @@ template <class Gpu>
 void draw_room(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
     gpu.targets.begin_room();
     clear_room();
-    gpu.solid.use();
-    gpu.solid.set("clip_from_room", glm::mat4(eye.clip_from_room));
-    gpu.solid.set("eye", glm::vec3(eye.position));
-    gpu.solid.set("grow", glm::vec2(0.0f));
-    gpu.solid.set("flat_colour", glm::vec4(0.0f));
-    set_lamp(gpu.solid, gpu.lamp);
-    gpu.draw_solids(options);
+    gpu.draw_solids(options, [&](typename Gpu::Look look) {
+        const ShaderProgram& program = program_for(gpu, look);
+        set_place(program, eye, options);
+        set_lamp(program, gpu.lamp);
+    });
     draw_outlines(gpu, eye, options);
 }
 
@@ -203,10 +234,12 @@ void draw_overlay(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
     gpu.line.set("clip_from_room", glm::mat4(eye.clip_from_room));
     gpu.line.set("half_size", eye.half_size);
     gpu.line.set("half_width", 0.55f);
+    gpu.line.set("eye", glm::vec3(eye.position));
     gpu.edges.draw();
     if (options.beams) gpu.beam_edges.draw();
     gpu.mark.use();
     gpu.mark.set("clip_from_room", glm::mat4(eye.clip_from_room));
+    gpu.mark.set("eye", glm::vec3(eye.position));
     gpu.mark.set("half_size", eye.half_size);
     gpu.mark.set("focal_px", eye.focal_px);
     gpu.mark.set("missed_colour", linear_colour(kMissed));
@@ -222,47 +255,42 @@ void draw_full(const Gpu& gpu) {
 }
 
 template <class Gpu>
-void draw_contact(const Gpu& gpu, const Eye& eye) {
-    gpu.targets.begin_contact();
-    gpu.contact.use();
-    bind_texture(0, gpu.targets.depth_texture());
-    gpu.contact.set("depths", 0);
-    gpu.contact.set("from_depth", eye.from_depth);
-    gpu.contact.set("tangents", eye.tangents);
-    gpu.contact.set("radius", kContactRadius_m);
-    draw_full(gpu);
-}
-
-template <class Gpu>
 void set_beams(const Gpu& gpu, const SceneOptions& options) {
     const int count = options.beams ? static_cast<int>(gpu.beams.size()) : 0;
-    gpu.compose.set("beam_count", count);
-    gpu.compose.set("beam_colour", kBeam);
+    gpu.air.set("beam_count", count);
     for (std::size_t i = 0; i < static_cast<std::size_t>(count); ++i) {
-        gpu.compose.set("beam_lens", i, gpu.beams[i].lens);
-        gpu.compose.set("beam_throw", i, gpu.beams[i].throw_m);
-        for (std::size_t k = 0; k < 4; ++k) {
-            gpu.compose.set("beam_sides", 4 * i + k, gpu.beams[i].sides[k]);
+        gpu.air.set("beam_lens", i, gpu.beams[i].lens);
+        gpu.air.set("beam_throw", i, gpu.beams[i].throw_m);
+        for (std::size_t k = 0; k < kBeamPlanes; ++k) {
+            gpu.air.set("beam_planes", kBeamPlanes * i + k, gpu.beams[i].planes[k]);
         }
     }
 }
 
 template <class Gpu>
-void draw_composed(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
-    gpu.compose.use();
-    bind_texture(2, gpu.targets.contact_texture());
-    bind_texture(1, gpu.targets.depth_texture());
-    bind_texture(0, gpu.targets.room_texture());
-    gpu.compose.set("room", 0);
-    gpu.compose.set("depths", 1);
-    gpu.compose.set("contact", 2);
-    gpu.compose.set("shade_contact", options.contact_shading ? 1 : 0);
-    gpu.compose.set("from_depth", eye.from_depth);
-    gpu.compose.set("room_from_camera", glm::mat4(eye.room_from_camera));
-    gpu.compose.set("tangents", eye.tangents);
+void draw_air(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
+    gpu.targets.begin_air();
+    gpu.air.use();
+    bind_texture(0, gpu.targets.depth_texture());
+    gpu.air.set("depths", 0);
+    gpu.air.set("shade_contact", options.contact_shading ? 1 : 0);
+    gpu.air.set("from_depth", eye.from_depth);
+    gpu.air.set("tangents", eye.tangents);
+    gpu.air.set("radius", kContactRadius_m);
+    gpu.air.set("room_from_camera", glm::mat4(eye.room_from_camera));
     set_beams(gpu, options);
     draw_full(gpu);
-    bind_texture(2, 0);
+}
+
+template <class Gpu>
+void draw_composed(const Gpu& gpu) {
+    gpu.compose.use();
+    bind_texture(1, gpu.targets.air_texture());
+    bind_texture(0, gpu.targets.room_texture());
+    gpu.compose.set("room", 0);
+    gpu.compose.set("air", 1);
+    gpu.compose.set("beam_colour", kBeam);
+    draw_full(gpu);
     bind_texture(1, 0);
 }
 
@@ -286,10 +314,10 @@ void Scene::draw(unsigned target,
     gpu_->targets.resolve();
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_BLEND);
-    if (options.contact_shading) draw_contact(*gpu_, eye);
+    draw_air(*gpu_, eye, options);
     glBindFramebuffer(GL_FRAMEBUFFER, target);
     glViewport(x, y, width, height);
-    draw_composed(*gpu_, eye, options);
+    draw_composed(*gpu_);
     end_passes();
 }
 

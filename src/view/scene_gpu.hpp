@@ -13,11 +13,13 @@
 /// What a Scene holds on the graphics card, shared by drawing and picking.
 namespace rakeline::view {
 
-/// A beam as the compose shader wants it: a lens and four planes through it.
+/// A beam as air.frag.glsl wants it: a lens, four planes through it, and the picture's.
+inline constexpr std::size_t kMostBeams = 4;   // as in air.frag.glsl
+inline constexpr std::size_t kBeamPlanes = 5;  // as in air.frag.glsl
 struct BeamVolume {
     glm::vec3 lens{0.0f};
     float throw_m = 0.0f;
-    std::array<glm::vec4, 4> sides{};  ///< inside where dot(xyz, p) + w < 0
+    std::array<glm::vec4, kBeamPlanes> planes{};  ///< inside where dot(xyz, p) + w < 0
 };
 
 /// The picture as a lamp.
@@ -33,9 +35,9 @@ struct PictureLamp {
 struct Scene::Gpu {
     Gpu();
 
-    ShaderProgram solid, pick, line, mark, contact, compose;
-    StillMesh room;   ///< culled where it faces away
-    StillMesh walls;  ///< the hall's shell: drawn from both sides when the ceiling is
+    ShaderProgram solid, wall, chart, seat, outline, pick, line, mark, air, compose;
+    StillMesh room, picture;  ///< culled where they face away
+    StillMesh walls;          ///< the hall's shell: drawn from both sides when the ceiling is
     StillMesh ceiling;
     InstancedMesh seats, wheelchairs, heads;
     EdgeLines edges, beam_edges;
@@ -46,13 +48,14 @@ struct Scene::Gpu {
     GpuRenderbuffer pick_colour, pick_depth;
     std::vector<BeamVolume> beams;
     PictureLamp lamp;
-    std::vector<glm::dvec3> seat_places;  ///< reference points, for the marks
+    std::vector<glm::dvec3> mark_places;  ///< by seat: the upper rim of its back
 
     /// Colours and hidden seats of this frame.
     void paint(const SceneOptions& options);
     void mark_seats(const SceneOptions& options);
-    /// Everything solid, with the program in use; depth test and culling are set here.
-    void draw_solids(const SceneOptions& options) const;
+    /// Everything solid, nearest things first; `use` chooses the program for what comes next.
+    enum class Look { seat, solid, chart, wall };
+    void draw_solids(const SceneOptions& options, const std::function<void(Look)>& use) const;
 };
 
 }  // namespace rakeline::view

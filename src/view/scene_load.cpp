@@ -10,11 +10,10 @@ namespace {
 
 using drawing::Material;
 
-constexpr std::size_t kMostBeams = 4;  // as in compose.frag.glsl
-
-enum class Group { room, walls, ceiling };
+enum class Group { room, picture, walls, ceiling };
 
 Group group_of(Material material) {
+    if (material == Material::screen) return Group::picture;
     if (material == Material::ceiling) return Group::ceiling;
     if (material == Material::wall || material == Material::booth_wall) return Group::walls;
     return Group::room;
@@ -58,6 +57,11 @@ PictureLamp lamp_of(const drawing::RoomMesh& mesh) {
     return lamp;
 }
 
+/// Inside where dot(xyz, p) + w < 0.
+glm::vec4 plane_through(const glm::dvec3& point, const glm::dvec3& outward) {
+    return glm::vec4(glm::vec3(outward), static_cast<float>(-glm::dot(outward, point)));
+}
+
 /// Four planes through the lens that hold the outline: each through the two of its corners that
 /// bound a side. A bowed side leaves its plane by far less than the veil's soft edge.
 BeamVolume volume_of(const drawing::Part& beam) {
@@ -85,8 +89,9 @@ BeamVolume volume_of(const drawing::Part& beam) {
         glm::dvec3 normal = glm::cross(corners[k] - lens, corners[(k + 1) % 4] - lens);
         normal /= std::max(glm::length(normal), 1e-12);
         if (glm::dot(normal, middle - lens) > 0.0) normal = -normal;
-        volume.sides[k] = glm::vec4(glm::vec3(normal), static_cast<float>(-glm::dot(normal, lens)));
+        volume.planes[k] = plane_through(lens, normal);
     }
+    volume.planes[4] = plane_through(middle, glm::normalize(middle - lens));
     return volume;
 }
 
@@ -94,6 +99,7 @@ BeamVolume volume_of(const drawing::Part& beam) {
 
 void Scene::load(const drawing::RoomMesh& mesh) {
     gpu_->room.load(parts_of(mesh, Group::room));
+    gpu_->picture.load(parts_of(mesh, Group::picture));
     gpu_->walls.load(parts_of(mesh, Group::walls));
     gpu_->ceiling.load(parts_of(mesh, Group::ceiling));
     gpu_->seats.load(mesh.seat, places_of(mesh, false));
@@ -106,9 +112,10 @@ void Scene::load(const drawing::RoomMesh& mesh) {
     for (const drawing::Part& beam : mesh.beams) {
         if (gpu_->beams.size() < kMostBeams) gpu_->beams.push_back(volume_of(beam));
     }
-    gpu_->seat_places.clear();
+    const glm::dvec4 back_rim(0.0, 0.97, 0.2, 1.0);
+    gpu_->mark_places.clear();
     for (const drawing::SeatInstance& place : mesh.seats) {
-        gpu_->seat_places.emplace_back(place.room_from_seat[3]);
+        gpu_->mark_places.emplace_back(place.room_from_seat * back_rim);
     }
 }
 

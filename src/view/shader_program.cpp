@@ -7,15 +7,18 @@
 #include <glm/gtc/type_ptr.hpp>
 
 #include <cstdio>
+#include <vector>
 
 namespace rakeline::view {
 namespace {
 
 constexpr int kLogBytes = 2048;
 
-GLuint compiled(GLenum stage, const char* text) {
+GLuint compiled(GLenum stage, ShaderProgram::Texts texts) {
     const GLuint shader = glCreateShader(stage);
-    glShaderSource(shader, 1, &text, nullptr);
+    std::vector<const char*> all = {"#version 330 core\n"};
+    all.insert(all.end(), texts.begin(), texts.end());
+    glShaderSource(shader, static_cast<GLsizei>(all.size()), all.data(), nullptr);
     glCompileShader(shader);
     GLint good = GL_FALSE;
     glGetShaderiv(shader, GL_COMPILE_STATUS, &good);
@@ -34,10 +37,10 @@ std::string element(const std::string& name, std::size_t index) {
 
 }  // namespace
 
-ShaderProgram::ShaderProgram(const char* vertex_text, const char* fragment_text)
+ShaderProgram::ShaderProgram(Texts vertex_texts, Texts fragment_texts)
     : program_(glCreateProgram()) {
-    const GLuint vertex = compiled(GL_VERTEX_SHADER, vertex_text);
-    const GLuint fragment = compiled(GL_FRAGMENT_SHADER, fragment_text);
+    const GLuint vertex = compiled(GL_VERTEX_SHADER, vertex_texts);
+    const GLuint fragment = compiled(GL_FRAGMENT_SHADER, fragment_texts);
     glAttachShader(program_, vertex);
     glAttachShader(program_, fragment);
     glLinkProgram(program_);

@@ -6,8 +6,8 @@
 #include <glm/vec3.hpp>
 #include <glm/vec4.hpp>
 
+#include <initializer_list>
 #include <string>
-#include <utility>
 
 namespace rakeline::view {
 
@@ -15,7 +15,9 @@ namespace rakeline::view {
 /// ours: its log goes to standard error and the program stops.
 class ShaderProgram {
 public:
-    ShaderProgram(const char* vertex_text, const char* fragment_text);
+    /// Each stage is its texts one after the other, under "#version 330 core".
+    using Texts = std::initializer_list<const char*>;
+    ShaderProgram(Texts vertex, Texts fragment);
     ~ShaderProgram();
     ShaderProgram(const ShaderProgram&) = delete;
     ShaderProgram& operator=(const ShaderProgram&) = delete;
