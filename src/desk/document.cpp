@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/document.hpp"
 
+#include "desk/file_browser.hpp"
 #include "room/layout_file.hpp"
 #include "study/study.hpp"
 
@@ -54,6 +55,8 @@ void Document::check() {
 }
 
 base::Problems Document::save(const std::string& path) {
+    // A file that could not be opened again would be worse than none.
+    if (!problems_.empty()) return problems_;
     room::Layout layout = current()->layout;
     layout.limits_file = limits_seen_from(path);
     if (layout.limits_file != current()->layout.limits_file)
@@ -71,19 +74,11 @@ namespace {
 /// The limits that a new room is held against: the theatre practice that comes with the program,
 /// wherever it lies. Not found, the room has none, and its limits field says what was looked for.
 void hold_to_practice(room::Brief& brief) {
-    namespace fs = std::filesystem;
-    std::error_code failed;
-    const fs::path program = fs::read_symlink("/proc/self/exe", failed).parent_path();
-    for (const fs::path& folder :
-         {fs::current_path(failed) / "layouts", program / "layouts", program / "../layouts",
-          program / "../share/rakeline/layouts", fs::path("/usr/share/rakeline/layouts")}) {
-        const fs::path file = folder / "practice/theatre.json";
-        if (!fs::exists(file, failed)) continue;
-        brief.layout.limits_file = file.lexically_normal().string();
-        auto limits = room::open_limits(brief.layout, {}, base::read_text_file);
-        if (limits) brief.limits = *limits;
-        return;
-    }
+    const std::string folder = layouts_folder();
+    if (folder.empty()) return;
+    brief.layout.limits_file = folder + "/practice/theatre.json";
+    auto limits = room::open_limits(brief.layout, {}, base::read_text_file);
+    if (limits) brief.limits = *limits;
 }
 
 }  // namespace

@@ -35,8 +35,9 @@ public:
     void undo();
     void redo();
 
-    /// Writes to `path` and takes that as the document's own. A limits file named as seen from the
-    /// old folder is named as seen from the new one.
+    /// Writes to `path` and takes that as the document's own. A layout with problems is not
+    /// written: it could not be opened again. A limits file named as seen from the old folder is
+    /// named as seen from the new one.
     base::Problems save(const std::string& path);
 
 private:

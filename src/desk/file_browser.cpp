@@ -18,7 +18,7 @@ FolderListing list_folder(const std::string& folder, const std::string& ending) 
         std::error_code unreadable;
         if (entries->is_directory(unreadable))
             listing.folders.push_back(name);
-        else if (name.ends_with(ending))
+        else if (name.ends_with(ending) && !name.ends_with(".schema.json"))
             listing.files.push_back(name);
     }
     if (failed) listing.error = failed.message();
@@ -34,13 +34,22 @@ std::string folder_above(const std::string& folder) {
     return above.empty() ? clean.string() : above.string();
 }
 
+std::string layouts_folder() {
+    std::error_code failed;
+    const fs::path program = fs::read_symlink("/proc/self/exe", failed).parent_path();
+    for (const fs::path& folder :
+         {fs::current_path(failed) / "layouts", program / "layouts", program / "../layouts",
+          program / "../share/rakeline/layouts", fs::path("/usr/share/rakeline/layouts")})
+        if (fs::exists(folder / "practice", failed)) return folder.lexically_normal().string();
+    return {};
+}
+
 std::string readable_folder(const std::string& wanted) {
     std::error_code failed;
     if (!wanted.empty() && fs::is_directory(wanted, failed))
         return fs::absolute(wanted, failed).lexically_normal().string();
-    const fs::path here = fs::current_path(failed);
-    const fs::path layouts = here / "layouts";
-    return (fs::is_directory(layouts, failed) ? layouts : here).string();
+    const std::string layouts = layouts_folder();
+    return layouts.empty() ? fs::current_path(failed).string() : layouts;
 }
 
 std::string typed_path(const std::string& folder, const std::string& typed) {

@@ -9,7 +9,7 @@ namespace rakeline::desk {
 
 struct FolderListing {
     std::vector<std::string> folders;  ///< names, sorted, without hidden ones
-    std::vector<std::string> files;    ///< names that end in `ending`, sorted
+    std::vector<std::string> files;    ///< names that end in `ending`, sorted; schemas left out
     std::string error;                 ///< why the folder can't be read; empty if it can
 };
 
@@ -18,7 +18,12 @@ FolderListing list_folder(const std::string& folder, const std::string& ending);
 /// The folder above, or itself at the top.
 std::string folder_above(const std::string& folder);
 
-/// A folder to begin in: `wanted` if it can be read, else where the program was started.
+/// Where the layouts that come with the program lie: in the folder that it was started from, beside
+/// the program, or where it was installed. Empty if nowhere.
+std::string layouts_folder();
+
+/// A folder to begin in: `wanted` if it can be read, else the program's layouts, else where it was
+/// started.
 std::string readable_folder(const std::string& wanted);
 
 /// What was typed, seen from `folder`: "~" stands for the home folder, absolute names stay.

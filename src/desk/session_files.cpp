@@ -91,7 +91,7 @@ void Session::save_to(const std::string& path) {
     const auto problems = document_.save(path);
     if (!problems.empty()) {
         after_saving_.reset();
-        return show_problems(file_name(path) + " can't be saved", problems);
+        return show_problems(file_name(path) + " is not saved", problems);
     }
     workspace_.notice = "Saved " + path;
     std::error_code failed;
@@ -191,7 +191,7 @@ void Session::keep_recovery() {
         recovery_due_s_ = now + kSettled_s;
         return;
     }
-    if (now < recovery_due_s_) return;
+    if (now < recovery_due_s_ || !document_.problems().empty()) return;
     write_recovery(current->layout, document_.path());
     recovered_brief_ = current;
 }

@@ -168,10 +168,13 @@ float Window::scale(float wish) const {
     int width = 0, height = 0;
     glfwGetWindowSize(handle_->window, &width, &height);
     const float display = std::max(content / raster_scale(), 0.5f);
-    // A small window gets slightly smaller letters, in steps, so that nothing is cut off.
+    // A small window gets slightly smaller letters, in steps, so that nothing is cut off; a very
+    // large one larger ones, so that nothing is lost in it.
     const float room = std::min(static_cast<float>(width) / (1520.0f * display),
                                 static_cast<float>(height) / (860.0f * display));
-    const float fit = std::clamp(std::floor(room * 20.0f) / 20.0f, 0.85f, 1.0f);
+    const float snug = std::clamp(std::floor(room * 20.0f) / 20.0f, 0.85f, 1.0f);
+    const float roomy = std::clamp(std::floor(room * 0.75f * 20.0f) / 20.0f, 1.0f, 1.3f);
+    const float fit = snug * roomy;
     return display * fit * wish;
 }
 

@@ -157,6 +157,17 @@ TEST_CASE("a copy saved into another folder still finds its limits") {
     std::filesystem::remove_all(folder.parent_path());
 }
 
+TEST_CASE("refuses: a layout that could not be opened again is not written") {
+    const std::string path = std::string(RAKELINE_BINARY_DIR) + "/desk_not_written.json";
+    Document document = *open_document(demo("screening-24"));
+    room::Layout layout = document.current()->layout;
+    layout.screen.width_m = layout.hall.width_m + 1.0;
+    document.edit("Change frame width", layout, {}, base::read_text_file);
+    CHECK_FALSE(document.save(path).empty());
+    CHECK_FALSE(std::filesystem::exists(path));
+    CHECK(document.path() == demo("screening-24"));
+}
+
 TEST_CASE("limits that can't be read leave the old ones standing and are told of") {
     Document document = *open_document(demo("screening-24"));
     const room::LimitSet limits = document.current()->limits;

@@ -77,7 +77,7 @@ public:
         const bool picked = same(fill.shows, choice_.hovered) || same(fill.shows, choice_.selected);
         const ImVec4 ink = picked ? theme_.colour.lamp : ink_colour(theme_.colour, fill.ink);
         const auto strength =
-            static_cast<float>(picked ? std::max(fill.strength, 0.5) : fill.strength);
+            static_cast<float>(picked ? std::min(fill.strength + 0.12, 1.0) : fill.strength);
         const ImU32 colour = packed(ink, strength);
         // Without smoothed edges: neighbouring triangles would show their seams.
         const ImDrawListFlags flags = list_.Flags;

@@ -102,6 +102,10 @@ void FieldEditor::number_control(const room::Words& words,
     const NumberSpec spec{unit, least, most, whole};
     const NumberOutcome outcome = number_field(in_.theme, "value", spec, in_.units(),
                                                control_width_, workspace_.number, value);
+    if (!ImGui::IsItemActive() && workspace_.number.widget == 0)
+        hint(in_.theme, words.help,
+             base::quantity_text(least, unit, in_.units()) + " to " +
+                 base::quantity_text(most, unit, in_.units()));
     if (outcome.changed) changed("Change " + lowered(words.label), true);
     finished_ = finished_ || outcome.finished;
 }
@@ -257,7 +261,10 @@ void FieldEditor::group(const room::Words& words,
     if (!holds_fields_of(workspace_.subject, pattern) || !applies(pattern, choices_)) return;
     const std::string dot = path_.empty() ? "" : ".";
     const Inside inside(*this, dot + words.key, dot + words.key);
-    if (!section(words.label, words.help, depth_ == 1)) return;
+    const bool of_light_or_sound =
+        workspace_.subject == study::Subject::light || workspace_.subject == study::Subject::sound;
+    const bool whole = of_light_or_sound && belongs(workspace_.subject, pattern);
+    if (!section(words.label, words.help, depth_ == 1 || whole)) return;
     ImGui::Indent(in_.theme.px(10));
     members(*this);
     ImGui::Unindent(in_.theme.px(10));

@@ -113,7 +113,7 @@ void paint_value(const Field& f, ImVec2 at, double value_si, bool hot) {
     list.AddRectFilled(at, end, packed(hot ? f.theme.colour.line : f.theme.colour.raised),
                        f.theme.px(6));
     const base::QuantityText text = base::quantity(value_si, f.spec.unit, f.units);
-    const float unit_room = text.unit.empty() ? 0.0f : f.theme.px(38);
+    const float unit_room = f.theme.px(38);  // kept without a unit too: one column of numbers
     const float right = end.x - f.theme.px(8) - unit_room;
     paint_text_right(list, f.theme.font.figures, {right, at.y + f.theme.px(5)}, f.theme.colour.text,
                      text.number);
