@@ -47,7 +47,11 @@ int draw_scene(const study::Study& study,
     view::SceneOptions options;
     const view::Camera camera =
         seat ? view::seat_camera(study, *seat, choice.format.value_or(0)) : view::overview(study);
-    if (seat) options.hidden_seat = *seat;
+    if (seat) {  // what that seat sees: the others are there, the drawn edges of the beam are not
+        options.hidden_seat = *seat;
+        options.heads = true;
+        options.beams = false;
+    }
     const auto picture = view::offscreen_picture(mesh, camera, options, size.width, size.height);
     if (!picture) {
         refuse(picture.problems());
