@@ -70,8 +70,13 @@ void add_quad(Part& part, const std::array<glm::dvec3, 4>& c, const std::array<g
     for (std::size_t i = 0; i < 4; ++i) {
         part.vertices.push_back({c[i], product / length, uv[i]});
     }
-    for (const unsigned i : {0u, 1u, 2u, 0u, 2u, 3u})
-        part.indices.push_back(first + i);
+    // A floor that runs out to a point has two corners in one place.
+    for (const std::array<unsigned, 3>& t : {std::array{0u, 1u, 2u}, std::array{0u, 2u, 3u}}) {
+        const glm::dvec3 turn = glm::cross(c[t[1]] - c[t[0]], c[t[2]] - c[t[0]]);
+        if (glm::dot(turn, product) <= 1e-12 * length) continue;
+        for (const unsigned i : t)
+            part.indices.push_back(first + i);
+    }
 }
 
 void add_box(Part& part, const Box& box, const glm::dmat4& place) {
