@@ -6,7 +6,7 @@ uniform sampler2D air;
 uniform vec3 beam_colour;
 out vec4 colour;
 
-// Within 0.0015 of the sRGB curve from 0.003 on, of its straight foot below; three roots cost a
+// Within 0.001 of the sRGB curve from 0.003 on, of its straight foot below; three roots cost a
 // third of three powers where there is no graphics card.
 vec3 encoded(vec3 c) {
     vec3 s1 = sqrt(c);

@@ -53,7 +53,7 @@ struct SceneOptions {
     std::vector<SeatPaint> seats;  ///< per seat; empty: plain
     int hidden_seat = -1;          ///< not drawn: the one the camera sits in
     bool heads = false;            ///< someone in every seat
-    bool contact_shading = true;   ///< costs a third of the time where there is no graphics card
+    bool contact_shading = true;   ///< darker where faces come close to each other
 };
 
 /// Owns the GL objects. Needs a current 3.3 core context for its whole life.
