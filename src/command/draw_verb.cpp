@@ -51,6 +51,7 @@ int draw_scene(const study::Study& study,
         options.hidden_seat = *seat;
         options.heads = true;
         options.beams = false;
+        options.ceiling = true;
     }
     const auto picture = view::offscreen_picture(mesh, camera, options, size.width, size.height);
     if (!picture) {
