@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Source: ISO 9613-2:1996, table 2 (attenuation of octave bands in dB/km; six transcriptions
+// Source: ISO 9613-2:1996, table 2 (attenuation of octave bands in dB/km; six copies
 // agree), which ISO 9613-1:1993 gives at the exact mid-band frequencies 1000 * 10^(3k/10).
 #include "sound/air_absorption.hpp"
 #include "support/check.hpp"
