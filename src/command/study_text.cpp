@@ -24,18 +24,10 @@ std::string padded(std::string text, std::size_t width) {
     return text + std::string(width > has ? width - has : 1, ' ');
 }
 
-const char* mark(study::Verdict verdict) {
-    switch (verdict) {
-        case study::Verdict::holds:
-            return " ✓";
-        case study::Verdict::near:
-            return " △";
-        case study::Verdict::missed:
-            return " ✗";
-        case study::Verdict::no_limit:
-            break;
-    }
-    return "";
+/// The mark behind a space; nothing where no limit applies.
+std::string mark(study::Verdict verdict) {
+    const std::string sign = study::verdict_mark(verdict);
+    return sign.empty() ? "" : " " + sign;
 }
 
 /// "12.0 m ✓", or "31.2 to 58.0 ° ✗" over an axis.
@@ -155,8 +147,8 @@ private:
         for (const study::Finding& finding : study_.findings) {
             if (format_ && finding.place.format && *finding.place.format != *format_) continue;
             any = true;
-            out_ += std::string(" ") + mark(finding.verdict) + " " + finding.what_in(system_) +
-                    "\n      " + finding.against_in(system_) + "\n";
+            out_ += " " + mark(finding.verdict) + " " + finding.what_in(system_) + "\n      " +
+                    finding.against_in(system_) + "\n";
             if (!finding.mend.empty()) out_ += "      " + finding.mend + "\n";
         }
         if (!any) out_ += "  none: every limit holds\n";

@@ -116,34 +116,6 @@ const ImVec4& verdict_colour(const Palette& palette, study::Verdict verdict) {
     return palette.quiet;
 }
 
-const char* verdict_mark(study::Verdict verdict) {
-    switch (verdict) {
-        case study::Verdict::holds:
-            return "✓";
-        case study::Verdict::near:
-            return "△";
-        case study::Verdict::missed:
-            return "✗";
-        case study::Verdict::no_limit:
-            break;
-    }
-    return "";
-}
-
-const char* verdict_word(study::Verdict verdict) {
-    switch (verdict) {
-        case study::Verdict::holds:
-            return "holds";
-        case study::Verdict::near:
-            return "near its limit";
-        case study::Verdict::missed:
-            return "missed";
-        case study::Verdict::no_limit:
-            break;
-    }
-    return "no limit in this set";
-}
-
 ImVec4 ink_colour(const Palette& palette, drawing::Ink ink) {
     switch (ink) {
         case drawing::Ink::line:

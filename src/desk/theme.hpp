@@ -52,8 +52,6 @@ void apply_theme(const Theme& theme);
 ImU32 packed(const ImVec4& colour, float strength = 1.0f);
 
 const ImVec4& verdict_colour(const Palette& palette, study::Verdict verdict);
-const char* verdict_mark(study::Verdict verdict);  ///< "✓", "△", "✗", or "" without a limit
-const char* verdict_word(study::Verdict verdict);  ///< "holds", "near its limit", ...
 
 ImVec4 ink_colour(const Palette& palette, drawing::Ink ink);
 

@@ -108,7 +108,7 @@ void draw_legend(Pages& pages, const std::string& text, const study::Figure* fig
         style.anchor = drawing::Anchor::right;
         style.colour = verdict_colour(pages.theme(), verdict);
         const std::string words =
-            std::string(verdict_mark(verdict)) + kWords[static_cast<std::size_t>(verdict)];
+            std::string(study::verdict_mark(verdict)) + kWords[static_cast<std::size_t>(verdict)];
         x -= pages.lettering().draw(pages.to(), x, y, words, style).width + 12.0;
     }
 }

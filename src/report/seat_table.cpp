@@ -76,7 +76,7 @@ std::vector<TableCell> column_cells(const Pages& pages, const ReportInput& in, c
         TableCell& cell = cells.at(static_cast<std::size_t>(figure.values[i].index));
         cell = {number, {}, false};
         if (verdict != study::Verdict::missed && verdict != study::Verdict::near) continue;
-        cell.text = std::string(verdict_mark(verdict)) + " " + number;
+        cell.text = std::string(study::verdict_mark(verdict)) + " " + number;
         cell.colour = verdict_colour(pages.theme(), verdict);
     }
     return cells;

@@ -7,7 +7,7 @@ using study::Figure;
 
 TableCell mark_cell(const Pages& pages, study::Verdict verdict) {
     if (verdict == study::Verdict::no_limit) return {};
-    return {verdict_mark(verdict), verdict_colour(pages.theme(), verdict), true};
+    return {study::verdict_mark(verdict), verdict_colour(pages.theme(), verdict), true};
 }
 
 TableCell value_cell(const Pages& pages,

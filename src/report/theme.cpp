@@ -101,20 +101,6 @@ Rgb verdict_colour(const Theme& theme, study::Verdict verdict) {
     return theme.quiet;
 }
 
-const char* verdict_mark(study::Verdict verdict) {
-    switch (verdict) {
-        case study::Verdict::holds:
-            return "✓";
-        case study::Verdict::near:
-            return "△";
-        case study::Verdict::missed:
-            return "✗";
-        case study::Verdict::no_limit:
-            break;
-    }
-    return "–";
-}
-
 double contrast_ratio(const Rgb& a, const Rgb& b) {
     const double la = relative_luminance(a);
     const double lb = relative_luminance(b);

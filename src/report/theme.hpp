@@ -37,9 +37,6 @@ const Theme& page_theme();
 Rgb colour(const Theme& theme, drawing::Ink ink);
 Rgb verdict_colour(const Theme& theme, study::Verdict verdict);
 
-/// "✓", "△", "✗", or "–" where no limit applies.
-const char* verdict_mark(study::Verdict verdict);
-
 /// Contrast ratio of two sRGB colours, 1 to 21, (L1 + 0.05)/(L2 + 0.05) of relative luminances.
 /// Source: Web Content Accessibility Guidelines 2.1, "contrast ratio" and "relative luminance".
 double contrast_ratio(const Rgb& a, const Rgb& b);

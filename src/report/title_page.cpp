@@ -107,7 +107,8 @@ void draw_verdicts(Pages& pages, const ReportInput& in) {
         const Theme& theme = pages.theme();
         const auto missed = counts.missed > 0 ? std::optional(theme.missed) : std::nullopt;
         const auto near = counts.near > 0 ? std::optional(theme.near) : std::nullopt;
-        rows.push_back({{{verdict_mark(worst), verdict_colour(theme, worst), true},
+        rows.push_back({{{worst == study::Verdict::no_limit ? "–" : study::verdict_mark(worst),
+                          verdict_colour(theme, worst), true},
                          {study::subject_title(subject), {}, true},
                          {count_or_dash(counts.holds)},
                          {count_or_dash(counts.near), near, counts.near > 0},
@@ -157,8 +158,8 @@ void draw_finding(Pages& pages, const ReportInput& in, const study::Finding& fin
     TextStyle mark = pages.body();
     mark.colour = verdict_colour(pages.theme(), finding.verdict);
     mark.strength = Strength::medium;
-    pages.lettering().draw(pages.to(), pages.content().x, pages.y(), verdict_mark(finding.verdict),
-                           mark);
+    pages.lettering().draw(pages.to(), pages.content().x, pages.y(),
+                           study::verdict_mark(finding.verdict), mark);
     TextStyle what = pages.body();
     what.strength = Strength::medium;
     pages.paragraph(finding.what_in(in.units()), what, indent);

@@ -35,6 +35,9 @@ enum class Axis { none, seat, row, band };
 /// How values compare with their limits.
 enum class Verdict { no_limit, holds, near, missed };
 
+const char* verdict_mark(Verdict verdict);  ///< "✓", "△", "✗", or "" without a limit
+const char* verdict_word(Verdict verdict);  ///< "holds", "near its limit", ...
+
 /// One value of a figure: `index` of the seat, row or band (0 where the axis is none).
 struct Value {
     int index = 0;

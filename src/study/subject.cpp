@@ -36,4 +36,32 @@ const char* subject_title(Subject subject) {
     return words(subject).title;
 }
 
+const char* verdict_mark(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::holds:
+            return "✓";
+        case Verdict::near:
+            return "△";
+        case Verdict::missed:
+            return "✗";
+        case Verdict::no_limit:
+            break;
+    }
+    return "";
+}
+
+const char* verdict_word(Verdict verdict) {
+    switch (verdict) {
+        case Verdict::holds:
+            return "holds";
+        case Verdict::near:
+            return "near its limit";
+        case Verdict::missed:
+            return "missed";
+        case Verdict::no_limit:
+            break;
+    }
+    return "no limit in this set";
+}
+
 }  // namespace rakeline::study

@@ -47,9 +47,9 @@ TEST_SUITE("report/theme") {
     TEST_CASE("each verdict has a mark and a colour of its own") {
         using study::Verdict;
         const Theme& theme = report::paper_theme();
-        CHECK(report::verdict_mark(Verdict::holds) == std::string("✓"));
-        CHECK(report::verdict_mark(Verdict::near) == std::string("△"));
-        CHECK(report::verdict_mark(Verdict::missed) == std::string("✗"));
+        CHECK(study::verdict_mark(Verdict::holds) == std::string("✓"));
+        CHECK(study::verdict_mark(Verdict::near) == std::string("△"));
+        CHECK(study::verdict_mark(Verdict::missed) == std::string("✗"));
         CHECK(report::verdict_colour(theme, Verdict::missed).r == theme.missed.r);
         CHECK(report::verdict_colour(theme, Verdict::holds).g == theme.holds.g);
         CHECK(report::colour(theme, drawing::Ink::missed).r == theme.missed.r);

@@ -14,7 +14,7 @@ void paint_mark(const Theme& t, ImVec2 centre, study::Verdict verdict) {
         list.AddCircle(centre, t.px(3), packed(t.colour.quiet), 0, 1.2f * t.scale);
         return;
     }
-    const std::string mark = verdict_mark(verdict);
+    const std::string mark = study::verdict_mark(verdict);
     paint_text(list, t.font.body,
                {centre.x - text_width(t.font.body, mark) / 2.0f, centre.y - t.px(9)},
                verdict_colour(t.colour, verdict), mark);
@@ -55,7 +55,8 @@ void draw_rail(const PanelInput& in, Workspace& w, Requests&) {
         if (tab(in, name, verdict, w.subject == subject, ImGui::GetWindowWidth()))
             w.subject = subject;
         hint(in.theme,
-             std::string(name) + ": " + verdict_word(verdict) + " · key " + std::to_string(number),
+             std::string(name) + ": " + study::verdict_word(verdict) + " · key " +
+                 std::to_string(number),
              "The worst mark over the chosen projector and format.");
         ++number;
     }

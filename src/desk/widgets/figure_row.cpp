@@ -21,7 +21,7 @@ float paint_right_side(const Theme& theme,
                        study::Verdict verdict) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec4& colour = verdict_colour(theme.colour, verdict);
-    const std::string mark = verdict_mark(verdict);
+    const std::string mark = study::verdict_mark(verdict);
     paint_text_right(list, theme.font.small, {right.x - theme.px(2), right.y + theme.px(2)}, colour,
                      mark);
     const float unit_room = std::max(theme.px(36), text_width(theme.font.small, text.unit));
@@ -85,7 +85,7 @@ void figure_tooltip(const Theme& theme,
         text_line(theme.font.small, verdict_colour(theme.colour, verdict),
                   limit_text(limit, definition.unit, units));
     }
-    text_line(theme.font.small, theme.colour.quiet, verdict_word(verdict));
+    text_line(theme.font.small, theme.colour.quiet, study::verdict_word(verdict));
     text_line(theme.font.small, theme.colour.quiet, std::string("source: ") + definition.source);
     text_line(theme.font.small, theme.colour.lamp, "click to see how it is worked out");
     ImGui::PopTextWrapPos();
