@@ -7,6 +7,12 @@
 namespace rakeline::command {
 namespace {
 
+const char* verdict_words(const study::Study& study, bool missed) {
+    if (missed) return "At least one limit is missed.";
+    return study.brief->limits.limits.empty() ? "There is no limit in this set: nothing was held."
+                                              : "All limits hold.";
+}
+
 int check(const std::string& file) {
     const auto study = study_file(file);
     if (!study) return refuse(study.problems());
@@ -18,8 +24,7 @@ int check(const std::string& file) {
                   << finding.against << "\n";
         if (!finding.mend.empty()) std::cout << "        " << finding.mend << "\n";
     }
-    std::cout << (missed ? "At least one limit is missed." : "All limits hold.")
-              << " Limits: " << study->brief->limits.name << "\n";
+    std::cout << verdict_words(*study, missed) << " Limits: " << study->brief->limits.name << "\n";
     return missed ? kLimitMissed : kDone;
 }
 

@@ -73,8 +73,10 @@ Chosen choose_seat(const study::Study& study, const std::string& name) {
 
 Chosen choose_row(const study::Study& study, const std::string& letter) {
     std::vector<std::string> letters;
-    for (const room::Row& row : study.seats.rows)
-        letters.push_back(row.letter);
+    const study::FigureDefinition* by_row = study::find_definition("sight.c_value");
+    for (std::size_t i = 0; i < study.seats.rows.size(); ++i) {
+        letters.push_back(study::index_name(study, *by_row, static_cast<int>(i)));
+    }
     return choose(letters, letter, "row");
 }
 

@@ -36,10 +36,10 @@ std::string cell(const Figure& figure, base::UnitSystem system) {
         figure.values.begin(), figure.values.end(),
         [](const study::Value& a, const study::Value& b) { return a.si < b.si; });
     const base::Unit unit = figure.definition->unit;
-    std::string out = base::quantity(least->si, unit, system).number;
-    if (figure.values.size() > 1) out += " to " + base::quantity(most->si, unit, system).number;
-    const std::string unit_text = base::quantity(most->si, unit, system).unit;
-    return out + (unit_text.empty() ? "" : " " + unit_text) + mark(figure.worst);
+    const std::string low = base::quantity(least->si, unit, system).number;
+    const bool range = low != base::quantity(most->si, unit, system).number;
+    return (range ? low + " to " : "") + base::quantity_text(most->si, unit, system) +
+           mark(figure.worst);
 }
 
 template <class List>
@@ -100,6 +100,7 @@ private:
     }
 
     void write_formats(const FigureDefinition& d) {
+        bool labelled = false;
         const int count = d.per.projector ? static_cast<int>(study_.layout().projectors.size()) : 1;
         for (int p = 0; p < count; ++p) {
             std::vector<std::string> cells;
@@ -111,7 +112,8 @@ private:
                 any = any || figure;
             }
             if (!any) continue;
-            if (d.per.projector && p == 0) out_ += std::string("  ") + d.label + "\n";
+            if (d.per.projector && !labelled) out_ += std::string("  ") + d.label + "\n";
+            labelled = true;
             line(d.per.projector ? "  " + name_at(study_.layout().projectors, p) : d.label, cells);
         }
     }

@@ -4,6 +4,7 @@
 #include "room/check_internal.hpp"
 #include "room/field_fault.hpp"
 #include "room/screen_extent.hpp"
+#include "room/seat_plan.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -136,10 +137,30 @@ void check_place(const Layout& layout, std::size_t index, Findings& out) {
     }
 }
 
+/// The beam leaves through the booth wall, between its side walls and under its ceiling.
+void check_lens_behind_wall(const Layout& layout, std::size_t index, Findings& out) {
+    const Projector& projector = layout.projectors[index];
+    const double half_width = half_width_at(layout.hall, layout.hall.length_m);
+    if (half_width > 0.0 && std::abs(projector.across_m) > half_width) {
+        out.add(at("projectors", index, "across_m"),
+                "the lens at " + metres(projector.across_m) +
+                    " stands beside the booth wall, which ends " + metres(half_width) +
+                    " from the centre line",
+                "move it between " + metres(-half_width) + " and " + metres(half_width));
+    }
+    if (projector.up_m > layout.hall.height_m) {
+        out.add(at("projectors", index, "up_m"),
+                "the lens at " + metres(projector.up_m) + " stands above the hall's ceiling at " +
+                    metres(layout.hall.height_m),
+                "lower it, or raise the ceiling");
+    }
+}
+
 void check_projector(const Layout& layout, std::size_t index, Findings& out) {
     const Projector& projector = layout.projectors[index];
     const std::string formats = at("projectors", index, "formats");
     check_place(layout, index, out);
+    check_lens_behind_wall(layout, index, out);
     if (projector.formats.empty()) {
         out.add(formats, quoted(projector.name) + " makes no format",
                 "list the formats that it makes, or take the projector out");

@@ -18,7 +18,7 @@ enum class LimitScope {
     first_row,  ///< seats of the row nearest the screen
     last_row,   ///< seats of the row farthest from it
     reference_seat,
-    screen_channels,  ///< left, centre and right, for figures per loudspeaker
+    screen_channels,  ///< left, centre and right; of the sheet: while any stands behind
 };
 
 struct Limit {

@@ -98,6 +98,52 @@ int middle_row(const std::vector<Row>& rows) {
     return static_cast<int>(std::ranges::min_element(rows, {}, off_middle) - rows.begin());
 }
 
+/// Whether the seats of `row` stand to both sides of `across_m`.
+bool spans(const SeatPlan& plan, const Row& row, double across_m, double reach_m) {
+    if (row.seat_count == 0) return false;
+    const auto first = static_cast<std::size_t>(row.first_seat);
+    const auto last = first + static_cast<std::size_t>(row.seat_count) - 1;
+    return plan.seats[first].floor.x - reach_m <= across_m &&
+           across_m <= plan.seats[last].floor.x + reach_m;
+}
+
+/// The nearest row of another block on the floor that stands before the middle of this one.
+std::optional<int> row_of_block_ahead(const SeatPlanInput& in,
+                                      const SeatPlan& plan,
+                                      const Row& row) {
+    const auto block = [&](const Row& r) -> const SeatBlock& {
+        return in.seating[static_cast<std::size_t>(r.block)];
+    };
+    std::optional<int> nearest;
+    for (std::size_t i = 0; i < plan.rows.size(); ++i) {
+        const Row& other = plan.rows[i];
+        if (other.block == row.block || block(other).raised) continue;
+        if (other.centre_eye.z + 0.5 * block(row).row_spacing_m > row.centre_eye.z) continue;
+        if (!spans(plan, other, row.centre_floor.x, 0.5 * block(other).seat_pitch_m)) continue;
+        if (nearest &&
+            plan.rows[static_cast<std::size_t>(*nearest)].centre_eye.z >= other.centre_eye.z) {
+            continue;
+        }
+        nearest = static_cast<int>(i);
+    }
+    return nearest;
+}
+
+/// First rows look over the block ahead of them, where there is one; a balcony's over its own
+/// front.
+void link_blocks(const SeatPlanInput& in, SeatPlan& plan) {
+    for (Row& row : plan.rows) {
+        const SeatBlock& block = in.seating[static_cast<std::size_t>(row.block)];
+        if (!row.row_in_front && !block.raised)
+            row.row_in_front = row_of_block_ahead(in, plan, row);
+    }
+    for (Row& row : plan.rows) {
+        if (!row.row_in_front) continue;
+        row.second_row_in_front =
+            plan.rows[static_cast<std::size_t>(*row.row_in_front)].row_in_front;
+    }
+}
+
 }  // namespace
 
 SeatPlan place_seats(const SeatPlanInput& in) {
@@ -112,6 +158,7 @@ SeatPlan place_seats(const SeatPlanInput& in) {
             add_seats(in, block, line, n, plan);
         }
     }
+    link_blocks(in, plan);
     plan.platforms = platforms(in, lines);
     return plan;
 }

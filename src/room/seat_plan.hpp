@@ -31,7 +31,11 @@ struct Row {
     int seat_count = 0;
     glm::dvec3 centre_floor{0.0};  ///< on the block's centre line
     glm::dvec3 centre_eye{0.0};
-    std::optional<int> row_in_front;  ///< same block, the next toward the screen
+    /// The next toward the screen in the same block; of a floor block's first row, the nearest row
+    /// of another floor block that stands before its middle. The next toward the screen in the same
+    /// block; of a floor block's first row, the nearest row of another floor block that stands
+    /// before its middle.
+    std::optional<int> row_in_front;
     std::optional<int> second_row_in_front;
     bool operator==(const Row&) const = default;
 };

@@ -87,15 +87,23 @@ glm::dvec3 nearest_focus(const geometry::Patch& surface,
     return edge.point(std::clamp(across, opening.uv.left, opening.uv.right));
 }
 
-std::optional<double> clearance(const glm::dvec3& rear,
-                                const glm::dvec3& front,
-                                const glm::dvec3& focus) {
+std::optional<ClearanceTerms> clearance_terms(const glm::dvec3& rear,
+                                              const glm::dvec3& front,
+                                              const glm::dvec3& focus) {
     const glm::dvec2 to_focus = in_plan(focus - rear);
     const double rear_distance = glm::length(to_focus);
     if (rear_distance == 0.0) return std::nullopt;
     const double tread = glm::dot(in_plan(front - rear), to_focus) / rear_distance;
     if (!(tread > 0.0) || !(tread < rear_distance)) return std::nullopt;
-    return c_value(rear_distance - tread, front.y - focus.y, tread, rear.y - front.y);
+    return ClearanceTerms{rear_distance - tread, front.y - focus.y, tread, rear.y - front.y};
+}
+
+std::optional<double> clearance(const glm::dvec3& rear,
+                                const glm::dvec3& front,
+                                const glm::dvec3& focus) {
+    const auto terms = clearance_terms(rear, front, focus);
+    if (!terms) return std::nullopt;
+    return c_value(terms->distance_m, terms->front_eye_height_m, terms->tread_m, terms->riser_m);
 }
 
 std::vector<RowClearance> row_clearances(const geometry::Patch& surface,

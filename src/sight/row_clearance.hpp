@@ -31,9 +31,22 @@ glm::dvec3 nearest_focus(const geometry::Patch& surface,
                          const picture::Opening& opening,
                          const glm::dvec3& eye);
 
-/// C-value of `rear` over `front` toward `focus`: D and T are measured in plan along the line from
-/// the rear eye to the focus, onto which the front eye is dropped. Nothing where the two are
+/// What the C-value of one eye over another is made of, as in c_value.
+struct ClearanceTerms {
+    double distance_m = 0.0;          ///< D
+    double front_eye_height_m = 0.0;  ///< R
+    double tread_m = 0.0;             ///< T
+    double riser_m = 0.0;             ///< N
+};
+
+/// The terms of `rear` over `front` toward `focus`: D and T are measured in plan along the line
+/// from the rear eye to the focus, onto which the front eye is dropped. Nothing where the two are
 /// not one behind the other on that line (the rear eye stands above the focus or in front).
+std::optional<ClearanceTerms> clearance_terms(const glm::dvec3& rear,
+                                              const glm::dvec3& front,
+                                              const glm::dvec3& focus);
+
+/// The C-value by those terms.
 std::optional<double> clearance(const glm::dvec3& rear,
                                 const glm::dvec3& front,
                                 const glm::dvec3& focus);

@@ -29,9 +29,8 @@ struct SoundInput {
     Sheet sheet;
     Air air;
     std::vector<room::Loudspeaker> loudspeakers;
-    std::vector<glm::dvec3> ears;          ///< per seat, at eye height
-    std::optional<int> reference_seat;     ///< index in ears
-    double nearest_eye_to_screen_m = 0.0;  ///< unused by levels; for hole visibility
+    std::vector<glm::dvec3> ears;       ///< per seat, at eye height
+    std::optional<int> reference_seat;  ///< index in ears
     double peak_level_db = 105.0;
 };
 

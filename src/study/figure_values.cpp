@@ -63,19 +63,28 @@ void for_each_place(const Study& study, const FigureDefinition& d, Visit visit) 
     }
 }
 
-/// Index of the row whose eyes are nearest to (farthest from) the screen.
-int extreme_row(const Study& study, bool nearest) {
+/// Whether no row's eyes are nearer to (farther from) the screen by more than a millimetre: blocks
+/// side by side all have a first row.
+bool is_extreme_row(const Study& study, int row, bool nearest) {
+    constexpr double kSameRow_m = 1e-3;
     const auto& rows = study.seats.rows;
-    const auto by_distance = [](const room::Row& a, const room::Row& b) {
-        return a.centre_eye.z < b.centre_eye.z;
-    };
-    const auto found = nearest ? std::min_element(rows.begin(), rows.end(), by_distance)
-                               : std::max_element(rows.begin(), rows.end(), by_distance);
-    return static_cast<int>(found - rows.begin());
+    const double back = rows.at(static_cast<std::size_t>(row)).centre_eye.z;
+    return std::none_of(rows.begin(), rows.end(), [&](const room::Row& other) {
+        const double beyond = nearest ? back - other.centre_eye.z : other.centre_eye.z - back;
+        return beyond > kSameRow_m;
+    });
 }
 
-bool is_screen_channel(const Study& study, const Figure& figure) {
-    if (!figure.loudspeaker) return false;
+/// For a figure of the sheet itself: whether sound has to pass it. A room without loudspeakers is
+/// still choosing its sheet.
+bool sheet_is_in_use(const room::Layout& layout) {
+    const auto& all = layout.loudspeakers;
+    return all.empty() || std::any_of(all.begin(), all.end(),
+                                      [](const room::Loudspeaker& l) { return l.behind_screen; });
+}
+
+bool concerns_screen_channels(const Study& study, const Figure& figure) {
+    if (!figure.loudspeaker) return sheet_is_in_use(study.layout());
     const room::Channel channel =
         study.layout().loudspeakers.at(static_cast<std::size_t>(*figure.loudspeaker)).channel;
     return channel == room::Channel::left || channel == room::Channel::centre ||
@@ -85,14 +94,14 @@ bool is_screen_channel(const Study& study, const Figure& figure) {
 bool scope_includes(const Study& study, const Figure& figure, room::LimitScope scope, int index) {
     const Axis axis = figure.definition->axis();
     if (scope == room::LimitScope::every) return true;
-    if (scope == room::LimitScope::screen_channels) return is_screen_channel(study, figure);
+    if (scope == room::LimitScope::screen_channels) return concerns_screen_channels(study, figure);
     if (axis != Axis::seat && axis != Axis::row) return false;
     if (scope == room::LimitScope::reference_seat) {
         return axis == Axis::seat && study.reference_seat == index;
     }
     const int row =
         axis == Axis::row ? index : study.seats.seats.at(static_cast<std::size_t>(index)).row;
-    return row == extreme_row(study, scope == room::LimitScope::first_row);
+    return is_extreme_row(study, row, scope == room::LimitScope::first_row);
 }
 
 bool kind_matches(const Study& study, const Figure& figure, const room::Limit& limit) {
@@ -149,11 +158,15 @@ bool applies_at(const Study& study, const Figure& figure, int limit, int index) 
 }
 
 Verdict verdict_of(double si, const room::Limit& limit) {
-    if ((limit.least && si < *limit.least) || (limit.most && si > *limit.most)) {
+    // A floor that is solved for 60 mm comes out at 60 mm less a few last bits: that holds.
+    constexpr double kRounding = 1e-12;
+    const auto slack = [](double bound) { return kRounding * std::abs(bound); };
+    if ((limit.least && si < *limit.least - slack(*limit.least)) ||
+        (limit.most && si > *limit.most + slack(*limit.most))) {
         return Verdict::missed;
     }
-    const bool near = (limit.least && si < *limit.least + limit.near) ||
-                      (limit.most && si > *limit.most - limit.near);
+    const bool near = limit.near > 0.0 && ((limit.least && si < *limit.least + limit.near) ||
+                                           (limit.most && si > *limit.most - limit.near));
     return near ? Verdict::near : Verdict::holds;
 }
 

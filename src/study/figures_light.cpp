@@ -44,6 +44,11 @@ std::optional<double> port_transmittance(const Cell& c, Working& w) {
     w.input("m", "panes", port.panes, Unit::count);
     w.input("n", "refractive index", port.glass_index, Unit::ratio);
     w.input("i", "angle of incidence on the glass", l->port_incidence_rad, Unit::radian);
+    w.input("t", "thickness of a pane", port.glass_thickness_m, Unit::millimetre);
+    w.input("k", "absorption per metre of glass", port.glass_absorption_per_m, Unit::ratio);
+    if (port.coated_reflectance) {
+        w.input("R", "reflectance of a coated surface", *port.coated_reflectance, Unit::fraction);
+    }
     return l->port_transmittance;
 }
 
@@ -204,13 +209,15 @@ std::vector<FigureDefinition> luminance_entries() {
          screen_reflectance},
         {"light.open_area",
          Subject::light,
-         "Light lost to holes",
+         "Open area of the holes",
          Unit::fraction,
          {},
-         "Open area of the perforation, which reflects nothing.",
+         "Part of the sheet that is hole and reflects nothing; it is in the gain already where "
+         "that "
+         "was measured on a perforated sheet.",
          "pi d^2 / (4 b^2) square, pi d^2 / (2 sqrt 3 b^2) staggered",
          "derived: hole lattice",
-         "The holes lose {value} of the light",
+         "The holes take {value} of the sheet",
          open_area},
     };
 }

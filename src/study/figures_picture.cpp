@@ -151,7 +151,9 @@ std::optional<double> bow_bottom(const Cell& c, Working&) {
 std::optional<double> overfill(const Cell& c, Working& w) {
     const ProjectedPicture* p = picture_of(c);
     if (!p) return std::nullopt;
-    w.input("A_O", "area of the opening", opening_of(c).area_m2, Unit::square_metre);
+    const double opening = opening_of(c).area_m2;
+    w.input("A_O", "area of the opening", opening, Unit::square_metre);
+    w.input("A_outside", "picture area outside it", p->overfill * opening, Unit::square_metre);
     return p->overfill;
 }
 
@@ -163,7 +165,10 @@ std::optional<double> crop(const Cell& c, Working&) {
 std::optional<double> uncovered(const Cell& c, Working& w) {
     const ProjectedPicture* p = picture_of(c);
     if (!p) return std::nullopt;
-    w.input("A_O", "area of the opening", opening_of(c).area_m2, Unit::square_metre);
+    const double opening = opening_of(c).area_m2;
+    w.input("A_O", "area of the opening", opening, Unit::square_metre);
+    w.input("A_dark", "area that the picture leaves dark", p->uncovered * opening,
+            Unit::square_metre);
     return p->uncovered;
 }
 

@@ -56,18 +56,16 @@ std::optional<double> distance_heights(const Cell& c, Working& w) {
 void record_rows(const Cell& c, std::optional<int> front_row, Working& w) {
     if (!w.recording() || !front_row) return;
     const auto& rows = c.study.seats.rows;
-    const room::Row& rear = rows.at(static_cast<std::size_t>(c.index));
-    const room::Row& front = rows.at(static_cast<std::size_t>(*front_row));
-    const glm::dvec3 focus = sight_of(c).rows.at(static_cast<std::size_t>(c.index)).focus;
-    const auto level = [](const glm::dvec3& a, const glm::dvec3& b) {
-        return glm::length(glm::dvec2(a.x - b.x, a.z - b.z));
-    };
-    w.input("D", "front eye to the point of focus, level", level(front.centre_eye, focus),
+    const auto terms =
+        sight::clearance_terms(rows.at(static_cast<std::size_t>(c.index)).centre_eye,
+                               rows.at(static_cast<std::size_t>(*front_row)).centre_eye,
+                               sight_of(c).rows.at(static_cast<std::size_t>(c.index)).focus);
+    if (!terms) return;
+    w.input("D", "front eye to the point of focus, level, along the sight line", terms->distance_m,
             Unit::metre);
-    w.input("R", "front eye over the point of focus", front.centre_eye.y - focus.y, Unit::metre);
-    w.input("T", "tread between the two eyes", level(rear.centre_eye, front.centre_eye),
-            Unit::metre);
-    w.input("N", "rear eye over front eye", rear.centre_eye.y - front.centre_eye.y, Unit::metre);
+    w.input("R", "front eye over the point of focus", terms->front_eye_height_m, Unit::metre);
+    w.input("T", "tread between the two eyes, along the sight line", terms->tread_m, Unit::metre);
+    w.input("N", "rear eye over front eye", terms->riser_m, Unit::metre);
 }
 
 std::optional<double> c_value(const Cell& c, Working& w) {

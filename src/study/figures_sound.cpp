@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "study/study.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -59,7 +60,13 @@ std::optional<double> direct_level(const Cell& c, Working& w) {
         .at(static_cast<std::size_t>(c.index));
 }
 
-std::optional<double> level_spread(const Cell& c, Working&) {
+std::optional<double> level_spread(const Cell& c, Working& w) {
+    const auto& levels = sound_of(c).level_db.at(static_cast<std::size_t>(c.index));
+    if (w.recording() && !levels.empty()) {
+        const auto [least, most] = std::minmax_element(levels.begin(), levels.end());
+        w.input("max L", "loudest seat", *most, Unit::decibel);
+        w.input("min L", "quietest seat", *least, Unit::decibel);
+    }
     return sound_of(c).spread_db.at(static_cast<std::size_t>(c.index));
 }
 
@@ -71,6 +78,15 @@ std::optional<double> amplifier_power(const Cell& c, Working& w) {
     w.input("L_peak", "peak wanted at the reference seat", c.study.layout().peak_level_db,
             Unit::decibel);
     w.input("P", "rated power", loudspeaker_of(c).power_w, Unit::watt);
+    if (const auto seat = c.study.reference_seat) {
+        const bool sub_bass = loudspeaker_of(c).channel == room::Channel::sub_bass;
+        const auto band =
+            std::find(sound::kOctaves.begin(), sound::kOctaves.end(), sub_bass ? 63.0 : 1000.0);
+        const auto& levels =
+            sound_of(c).level_db.at(static_cast<std::size_t>(band - sound::kOctaves.begin()));
+        w.input("L", "level at the reference seat at rated power",
+                levels.at(static_cast<std::size_t>(*seat)), Unit::decibel);
+    }
     return sound_of(c).amplifier_power_w;
 }
 

@@ -203,25 +203,29 @@ void add_missing_pictures(const Study& study, std::vector<Finding>& out) {
     for (const picture::NoPicture& none : study.picture.none) {
         const auto& projector = layout.projectors.at(static_cast<std::size_t>(none.projector));
         const auto& format = layout.formats.at(static_cast<std::size_t>(none.format));
-        out.push_back(
-            {.verdict = Verdict::missed,
-             .subject = Subject::picture,
-             .figure = {},
-             .what = projector.name + " gives no picture in " + format.name + ": " + none.why,
-             .against = "a picture is wanted in every format that a projector shows",
-             .mend = none.mend,
-             .place = {.projector = none.projector,
-                       .format = none.format,
-                       .loudspeaker = {},
-                       .seat = {},
-                       .row = {},
-                       .band = {}}});
+        add_plain(out,
+                  {.verdict = Verdict::missed,
+                   .subject = Subject::picture,
+                   .figure = {},
+                   .what = projector.name + " gives no picture in " + format.name + ": " + none.why,
+                   .against = "a picture is wanted in every format that a projector shows",
+                   .mend = none.mend,
+                   .place = {.projector = none.projector,
+                             .format = none.format,
+                             .loudspeaker = {},
+                             .seat = {},
+                             .row = {},
+                             .band = {}}});
     }
 }
 
 void add_excess_reflectance(const Study& study, std::vector<Finding>& out) {
     const double reflectance = study.light.lobe_reflectance;
-    if (!(reflectance > 1.0)) return;
+    const auto& limits = study.brief->limits.limits;
+    const bool held_already = std::any_of(limits.begin(), limits.end(), [](const auto& limit) {
+        return limit.figure == "light.screen_reflectance";
+    });
+    if (held_already || !(reflectance > 1.0)) return;
     add_plain(out, {.verdict = Verdict::missed,
                     .subject = Subject::light,
                     .figure = "light.screen_reflectance",

@@ -17,6 +17,16 @@ bool fits(const Figure& figure, const Place& place) {
            fits(figure.loudspeaker, place.loudspeaker) && fits(figure.band, place.band);
 }
 
+/// The row's letter; with its block's name where another block has a row of that letter.
+std::string row_name(const Study& study, std::size_t row) {
+    const room::Row& named = study.seats.rows.at(row);
+    const auto same = std::count_if(study.seats.rows.begin(), study.seats.rows.end(),
+                                    [&](const room::Row& r) { return r.letter == named.letter; });
+    if (same == 1) return named.letter;
+    return named.letter + ", " +
+           study.layout().seating.at(static_cast<std::size_t>(named.block)).name;
+}
+
 }  // namespace
 
 const Figure* find_figure(const Study& study, std::string_view id, const Place& place) {
@@ -39,7 +49,7 @@ std::string index_name(const Study& study, const FigureDefinition& definition, i
         case Axis::seat:
             return study.seats.seats.at(i).name;
         case Axis::row:
-            return study.seats.rows.at(i).letter;
+            return row_name(study, i);
         case Axis::band:
             return base::exact_text(definition.third_octaves ? sound::kThirds.at(i)
                                                              : sound::kOctaves.at(i));

@@ -124,6 +124,63 @@ TEST_SUITE("study/study") {
         }
     }
 
+    TEST_CASE("every finding speaks in both unit systems") {
+        auto brief = std::make_shared<room::Brief>(*demo_brief("converted-hall-96"));
+        brief->layout.projectors.front().aim = {.mode = room::AimMode::angles,
+                                                .yaw_rad = base::radians(60.0)};
+        const Study study = compute_study(brief);
+        bool feet = false;
+        for (const Finding& finding : study.findings) {
+            for (const auto system : {base::UnitSystem::metric, base::UnitSystem::imperial}) {
+                CHECK_FALSE(finding.what_in(system).empty());
+                CHECK_FALSE(finding.against_in(system).empty());
+            }
+            feet = feet || finding.what_imperial.find(" fL") != std::string::npos;
+        }
+        CHECK(feet);
+    }
+
+    TEST_CASE("a C-value follows by hand from the inputs that its working shows") {
+        for (const char* name : kDemoRooms) {
+            const Study study = compute_study(demo_brief(name));
+            const Figure* figure = find_figure(study, "sight.c_value");
+            REQUIRE(figure != nullptr);
+            for (const Value& value : figure->values) {
+                const auto in = derive(study, *figure, value.index).inputs;
+                REQUIRE(in.size() == 4);
+                const double d = in[0].si, r = in[1].si, t = in[2].si, n = in[3].si;
+                tests::check_close(d * (n + r) / (d + t) - r, value.si,
+                                   tests::absolute(1e-12, "rounding of lengths of some metres"));
+            }
+        }
+    }
+
+    TEST_CASE("blocks side by side all have a first row, and rows of one letter keep apart") {
+        auto brief = std::make_shared<room::Brief>(*demo_brief("screening-24"));
+        room::SeatBlock left = brief->layout.seating.front();
+        left.wheelchair_places.clear();
+        left.seats_per_row = 2;
+        room::SeatBlock right = left;
+        left.name = "left";
+        left.across_m = -1.5;
+        right.name = "right";
+        right.across_m = 1.5;
+        right.first_seat_number = 10;
+        brief->layout.seating = {left, right};
+        brief->layout.audience.reference_seat.clear();
+        brief->limits.limits = {{.figure = "sight.distance_widths",
+                                 .scope = room::LimitScope::first_row,
+                                 .most = 0.0,
+                                 .source = "a test"}};
+        const Study study = compute_study(brief);
+        const Figure* figure = find_figure(study, "sight.distance_widths");
+        CHECK(std::count(figure->verdicts.begin(), figure->verdicts.end(), Verdict::missed) == 4);
+        const Figure* riser = find_figure(study, "room.riser");
+        REQUIRE(riser != nullptr);
+        CHECK(index_name(study, *riser->definition, 1) == "B, left");
+        CHECK(index_name(study, *riser->definition, left.rows + 1) == "B, right");
+    }
+
     TEST_CASE("a subject is missed exactly if one of its findings is") {
         for (const char* name : kDemoRooms) {
             const Study study = compute_study(demo_brief(name));
@@ -150,6 +207,7 @@ TEST_SUITE("study/study") {
         };
         CHECK(verdict_with(throw_m, 0.0) == Verdict::holds);
         CHECK(verdict_with(throw_m - 1e-9, 0.0) == Verdict::missed);
+        CHECK(verdict_with(throw_m * (1.0 - 1e-15), 0.0) == Verdict::holds);
         CHECK(verdict_with(throw_m + 0.5, 1.0) == Verdict::near);
         CHECK(verdict_with(throw_m + 1.5, 1.0) == Verdict::holds);
     }
