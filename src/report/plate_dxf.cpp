@@ -103,10 +103,16 @@ void tables(Groups& out) {
     out.add(0, end).add(0, "ENDSEC");
 }
 
+void text(Groups& out, glm::dvec2 at, const std::string& words) {
+    out.start("TEXT", kNotes).point(at).add(40, kLetter_mm).add(1, ascii(words));
+}
+
 void notes(Groups& out, const PlateSheet& sheet, glm::dvec2 reach_mm) {
+    const double top = 1e3 * picture::seen({0.0, 0.5 * sheet.plate.aperture_m.y}, sheet.view).y;
+    text(out, {0.5, top < 0.0 ? top - kLetter_mm - 0.5 : top + 0.5}, kPictureTop);
     double y = -reach_mm.y - 2.0 * kLine_mm;
     for (const std::string& words : plate_words(sheet)) {
-        out.start("TEXT", kNotes).point({-reach_mm.x, y}).add(40, kLetter_mm).add(1, ascii(words));
+        text(out, {-reach_mm.x, y}, words);
         y -= kLine_mm;
     }
 }

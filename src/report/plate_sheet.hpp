@@ -23,6 +23,9 @@ struct PlateSheet {
 /// stands in it, what was allowed for, its size and scale, and the caution.
 std::vector<std::string> plate_words(const PlateSheet& sheet);
 
+/// Stands in both drawings at the edge where the picture has its top.
+inline constexpr const char* kPictureTop = "picture's top";
+
 /// SVG 1.1 with width, height and user units in mm; the outline is the path with the id "plate",
 /// the tenfold one "plate_tenfold". Same bytes for the same sheet.
 std::string plate_svg(const PlateSheet& sheet);

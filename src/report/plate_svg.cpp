@@ -54,7 +54,7 @@ struct Drawn {
 
 std::string line(glm::dvec2 from, glm::dvec2 to) {
     return "<path d=\"M" + mm(from.x) + " " + mm(from.y) + "L" + mm(to.x) + " " + mm(to.y) +
-           "\" fill=\"none\" stroke=\"#888\" stroke-width=\"0.05\"/>\n";
+           "\" fill=\"none\" stroke=\"#777\" stroke-width=\"0.08\"/>\n";
 }
 
 std::string outline_path(const PlateSheet& sheet, const Drawn& drawn) {
@@ -66,7 +66,7 @@ std::string outline_path(const PlateSheet& sheet, const Drawn& drawn) {
         path += verb + mm(at.x) + " " + mm(at.y);
         verb = 'L';
     }
-    return path + "Z\" fill=\"none\" stroke=\"#000\" stroke-width=\"0.1\"/>\n";
+    return path + "Z\" fill=\"none\" stroke=\"#000\" stroke-width=\"0.15\"/>\n";
 }
 
 std::string drawing(const PlateSheet& sheet, const Drawn& drawn) {
@@ -75,7 +75,7 @@ std::string drawing(const PlateSheet& sheet, const Drawn& drawn) {
     const glm::dvec2 reach = half + kOverhang_mm;
     return "<rect x=\"" + mm(m.x - half.x) + "\" y=\"" + mm(m.y - half.y) + "\" width=\"" +
            mm(2.0 * half.x) + "\" height=\"" + mm(2.0 * half.y) +
-           "\" fill=\"none\" stroke=\"#888\" stroke-width=\"0.05\" stroke-dasharray=\"1 0.6\"/>\n" +
+           "\" fill=\"none\" stroke=\"#777\" stroke-width=\"0.08\" stroke-dasharray=\"1 0.6\"/>\n" +
            line({m.x - reach.x, m.y}, {m.x + reach.x, m.y}) +
            line({m.x, m.y - reach.y}, {m.x, m.y + reach.y}) + outline_path(sheet, drawn);
 }
@@ -98,6 +98,14 @@ struct Page {
     std::string body;
 };
 
+/// Where the picture has its top, so that nobody files the plate upside down.
+std::string top_mark(const PlateSheet& sheet, const Drawn& drawn) {
+    const glm::dvec2 top = picture::seen({0.0, 0.5 * sheet.plate.aperture_m.y}, sheet.view);
+    const double y = drawn.middle_mm.y - 1e3 * drawn.scale * top.y;
+    return text_at({drawn.middle_mm.x + 1.0, top.y < 0.0 ? y + kLetter_mm + 1.0 : y - 1.0},
+                   kPictureTop);
+}
+
 /// Puts a drawing under what is there.
 void add_drawing(Page& page, const PlateSheet& sheet, Drawn drawn) {
     const glm::dvec2 size =
@@ -105,7 +113,7 @@ void add_drawing(Page& page, const PlateSheet& sheet, Drawn drawn) {
     page.width_mm = std::max(page.width_mm, size.x);
     drawn.middle_mm = {0.5 * size.x, page.height_mm + 0.5 * size.y};
     page.height_mm += size.y;
-    page.body += drawing(sheet, drawn);
+    page.body += drawing(sheet, drawn) + top_mark(sheet, drawn);
 }
 
 Page page_of(const PlateSheet& sheet) {

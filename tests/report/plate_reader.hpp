@@ -41,10 +41,23 @@ struct SvgPath {
     Points points;  ///< user units, y down
 };
 
+struct SvgText {
+    std::string words;
+    glm::dvec2 at{0.0};  ///< y down
+};
+
 struct SvgPage {
     double width_mm = 0.0, height_mm = 0.0, view_width = 0.0, view_height = 0.0;
     std::string width_unit;
     std::vector<SvgPath> paths;
+    std::vector<SvgText> texts;
+
+    glm::dvec2 text_at(const std::string& words) const {
+        const auto found = std::find_if(texts.begin(), texts.end(),
+                                        [&](const SvgText& t) { return t.words == words; });
+        REQUIRE_MESSAGE(found != texts.end(), words);
+        return found->at;
+    }
 
     /// Points of a closed path about the crossing of the two centre lines drawn before it, y up.
     Points about_middle(const std::string& id) const {
@@ -84,6 +97,9 @@ inline SvgPage read_svg(const std::string& svg) {
     static const std::regex path("<path (?:id=\"([a-z_]+)\" )?d=\"([^\"]+)\"");
     for (std::sregex_iterator p(svg.begin(), svg.end(), path), end; p != end; ++p)
         page.paths.push_back(read_path((*p)[1], (*p)[2]));
+    static const std::regex text("<text x=\"([0-9.]+)\" y=\"([0-9.]+)\">([^<]*)</text>");
+    for (std::sregex_iterator t(svg.begin(), svg.end(), text), end; t != end; ++t)
+        page.texts.push_back({(*t)[3], {number_in((*t)[1]), number_in((*t)[2])}});
     return page;
 }
 
@@ -98,6 +114,7 @@ struct DxfFile {
     std::vector<std::string> layers;
     std::vector<DxfPolyline> polylines;
     std::vector<std::string> texts;
+    Points text_places;
     int lines = 0;
 };
 
@@ -133,6 +150,8 @@ inline void take_group(DxfFile& file, const std::string& open, const DxfGroup& g
         file.polylines.back().points.back().y = number_in(g.value);
     }
     if (open == "LAYER" && g.code == 2) file.layers.push_back(g.value);
+    if (open == "TEXT" && g.code == 10) file.text_places.emplace_back(number_in(g.value), 0.0);
+    if (open == "TEXT" && g.code == 20) file.text_places.back().y = number_in(g.value);
     if (open == "TEXT" && g.code == 1) file.texts.push_back(g.value);
 }
 

@@ -137,12 +137,26 @@ TEST_SUITE("report/plate_sheet") {
         CHECK(std::all_of(bytes.begin(), bytes.end(),
                           [](char c) { return c == '\n' || (c >= 0x20 && c < 0x7F); }));
         const DxfFile file = read_dxf(bytes);
-        CHECK(file.texts.at(1) == "Room: S\\U+00E4le \\U+21161 ? end");
+        CHECK(file.texts.at(2) == "Room: S\\U+00E4le \\U+21161 ? end");
         sheet.tenfold = false;
-        CHECK(file.texts.size() == report::plate_words(sheet).size());
+        CHECK(file.texts.size() == report::plate_words(sheet).size() + 1);
         check_says(bytes, "Units: millimetres");
         CHECK(bytes.find("10:1") == std::string::npos);
         CHECK(bytes.find("INSUNITS") == std::string::npos);  // a later version's variable
+    }
+
+    TEST_CASE("both drawings name the picture's top where it stands: below, from either side") {
+        for (const auto view : {PlateView::from_lamp, PlateView::from_lens}) {
+            const PlateSheet sheet = lopsided(view);
+            const SvgPage page = read_svg(report::plate_svg(sheet));
+            double lowest = 0.0;
+            for (const glm::dvec2 p : page.paths.back().points)
+                lowest = std::max(lowest, p.y);
+            CHECK(page.text_at("picture's top").y > lowest);
+            const DxfFile file = read_dxf(report::plate_dxf(sheet));
+            REQUIRE(file.texts.at(0) == "picture's top");
+            CHECK(file.text_places.at(0).y < -0.5 * 15.291);
+        }
     }
 
     TEST_CASE("the same sheet gives the same bytes") {
