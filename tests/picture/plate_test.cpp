@@ -56,7 +56,7 @@ double worst_on_screen(const Case& c, const Plate& plate) {
         const glm::dvec2 to = plate.outline_m[(i + 1) % plate.outline_m.size()];
         for (int k = 0; k < 13; ++k) {
             const auto uv = c.picture.map.screen_from_gate(from + (k / 13.0) * (to - from));
-            REQUIRE(uv);
+            if (!uv) return 1e9;  // said once for the outline, not for each of a million points
             worst = std::max(worst, off_border(c.opening, plate.corner_radius_m, *uv));
         }
     }
@@ -119,7 +119,7 @@ TEST_SUITE("picture/plate") {
         Dice dice(51);
         int curved = 0;
         int made = 0;
-        for (int i = 0; i < 1000; ++i) {
+        for (int i = 0; i < 10000; ++i) {
             INFO("seed 51, case ", i);
             const Case c = random_case(dice, 0.75);
             const auto plate = picture::plate_outline({c.picture, c.opening});
@@ -128,8 +128,8 @@ TEST_SUITE("picture/plate") {
             curved += c.picture.map.surface().flat() ? 0 : 1;
             check_close(worst_on_screen(c, *plate), 0.0, kTenthOfMillimetre);
         }
-        CHECK(made > 500);
-        CHECK(curved > 200);
+        CHECK(made > 5000);
+        CHECK(curved > 2000);
     }
 
     TEST_CASE("property: rounded corners are met within 0.1 mm too") {
@@ -189,6 +189,34 @@ TEST_SUITE("picture/plate") {
             CHECK(geometry::signed_area(plate->outline_m) > 0.0);
         }
         CHECK(made > 70);
+    }
+
+    TEST_CASE("property: a room mirrored left to right has the mirrored plate") {
+        Dice dice(58);
+        int made = 0;
+        for (int i = 0; i < 300; ++i) {
+            INFO("seed 58, case ", i);
+            auto in = random_room(dice);
+            const auto plate_of = [](const picture::PictureInput& room) {
+                const auto study = picture::study_picture(room);
+                return picture::plate_outline(
+                    {study.pictures.at(0), shrunk(study.openings.at(0), 0.75)});
+            };
+            const auto here = plate_of(in);
+            room::Projector& p = in.projectors[0];
+            p.across_m = -p.across_m;
+            p.aim.roll_rad = -p.aim.roll_rad;
+            p.formats[0].shift_across = -p.formats[0].shift_across;
+            const auto there = plate_of(in);
+            REQUIRE(bool(here) == bool(there));
+            if (!here) continue;
+            ++made;
+            for (const glm::dvec2 q : here->outline_m) {
+                check_close(off_outline(there->outline_m, {-q.x, q.y}), 0.0,
+                            absolute(1e-12, "rounding"));
+            }
+        }
+        CHECK(made > 150);
     }
 
     TEST_CASE("square-on with the lens wanted, the plate is the nominal aperture") {
