@@ -30,6 +30,7 @@ void add_figures_verb(CLI::App& app, Choice& choice);
 void add_explain_verb(CLI::App& app, Choice& choice);
 void add_draw_verb(CLI::App& app, Choice& choice);
 void add_report_verb(CLI::App& app, Choice& choice);
+void add_plate_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);

@@ -24,6 +24,11 @@ const std::vector<Caution>& cautions() {
          "Never look into a lens, a port or an open lamphouse while a lamp is lit. Keep people's "
          "eyes out of the beam near the port; hazard distances for lamp and laser light follow the "
          "projector maker's data and the local rules on optical radiation."},
+        {"Filing a gate plate",
+         "File a plate out of the machine only, with the lamp off and cold. A wrong or burred "
+         "plate "
+         "can scratch film: deburr it and try it on film of no value first. The projector maker's "
+         "and the local safety rules go before this drawing (common practice, no source)."},
         {"Rigging",
          "Screens, frames, masking and loudspeakers hang over people. Loads, fixings and second "
          "suspensions are for a structural engineer to work out and for a competent rigger to "

@@ -1,92 +1,12 @@
 // SPDX-License-Identifier: MIT
 #include "command/command.hpp"
 
-#include "support/check.hpp"
-#include "support/demo_rooms.hpp"
+#include "command/running.hpp"
 
 #include <nlohmann/json.hpp>
 
-#include <filesystem>
-#include <fstream>
-#include <iostream>
-#include <sstream>
-
 using namespace rakeline;
-namespace fs = std::filesystem;
-
-namespace {
-
-/// What one run of the program gave.
-struct Ran {
-    int status = 0;
-    std::string out;
-    std::string err;
-    std::string window;  ///< layout that the window was asked to open, or "none"
-};
-
-/// Sends a stream elsewhere for a while.
-class Redirected {
-public:
-    Redirected(std::ostream& stream, std::ostream& to)
-        : stream_(stream), before_(stream.rdbuf(to.rdbuf())) {}
-    ~Redirected() { stream_.rdbuf(before_); }
-    Redirected(const Redirected&) = delete;
-    Redirected& operator=(const Redirected&) = delete;
-
-private:
-    std::ostream& stream_;
-    std::streambuf* before_;
-};
-
-Ran ran(const std::vector<std::string>& words) {
-    Ran result;
-    result.window = "none";
-    std::ostringstream out;
-    std::ostringstream err;
-    {
-        const Redirected out_kept(std::cout, out);
-        const Redirected err_kept(std::cerr, err);
-        result.status = command::run(words, "1.2.3", [&](const std::string& layout) {
-            result.window = layout;
-            return 0;
-        });
-    }
-    result.out = out.str();
-    result.err = err.str();
-    return result;
-}
-
-/// A folder of this test's own, gone afterwards.
-class Folder {
-public:
-    Folder() : path_(fs::temp_directory_path() / "rakeline_command_test") {
-        fs::remove_all(path_);
-        fs::create_directories(path_);
-    }
-    ~Folder() { fs::remove_all(path_); }
-    std::string file(const std::string& name) const { return (path_ / name).string(); }
-    std::string write(const std::string& name, const std::string& text) const {
-        std::ofstream(file(name)) << text;
-        return file(name);
-    }
-    static std::string read(const std::string& path) {
-        std::ifstream in(path, std::ios::binary);
-        return {std::istreambuf_iterator<char>(in), {}};
-    }
-
-private:
-    fs::path path_;
-};
-
-bool has(const std::string& text, const std::string& part) {
-    INFO("looking for '", part, "' in: ", text.substr(0, 2000));
-    return text.find(part) != std::string::npos;
-}
-
-const std::string kHall = tests::demo_path("converted-hall-96");
-const std::string kScreening = tests::demo_path("screening-24");
-
-}  // namespace
+using namespace rakeline::tests;
 
 TEST_SUITE("command/command") {
     TEST_CASE("without words the window opens on nothing, with a file on that") {
@@ -97,7 +17,8 @@ TEST_SUITE("command/command") {
     TEST_CASE("help and version go to standard output and end well") {
         const Ran help = ran({"--help"});
         CHECK(help.status == 0);
-        for (const char* verb : {"study", "check", "figures", "explain", "draw", "report"}) {
+        for (const char* verb :
+             {"study", "check", "figures", "explain", "draw", "report", "plate"}) {
             CHECK(has(help.out, verb));
         }
         const Ran version = ran({"--version"});
@@ -248,6 +169,7 @@ TEST_SUITE("command/bad input") {
             {"explain", bad, "picture.throw"},
             {"draw", bad, "-o", kept},
             {"report", bad, "-o", kept},
+            {"plate", bad, "--projector", "P", "--format", "F", "-o", folder.file("kept.svg")},
         };
         for (const auto& words : runs) {
             INFO(words.front());

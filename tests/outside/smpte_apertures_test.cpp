@@ -3,6 +3,7 @@
 // by the texts that reprint them; the inch sizes are the standards', the ratios what they give.
 #include "base/units.hpp"
 #include "outside/projected_aspect.hpp"
+#include "picture/plate.hpp"
 
 #include <array>
 
@@ -49,6 +50,25 @@ TEST_SUITE("outside/smpte_apertures") {
         for (const Aperture& a : kApertures) {
             INFO(a.source);
             check_close(projected_aspect(shown(a)), a.aspect, printed_digits(a.decimals));
+        }
+    }
+
+    TEST_CASE("golden: square-on, the plate of the whole picture is the aperture of its standard") {
+        for (const Aperture& a : kApertures) {
+            INFO(a.source);
+            const auto p = shown(a);
+            const auto& c = p.shape.corners;
+            const picture::Opening whole{
+                .uv = {.left = c[3].x, .right = c[1].x, .bottom = c[3].y, .top = c[1].y},
+                .width_m = c[1].x - c[3].x,
+                .height_m = c[1].y - c[3].y};
+            const auto plate = picture::plate_outline({.picture = p, .opening = whole});
+            REQUIRE(plate);
+            REQUIRE(plate->outline_m.size() == 4);
+            const glm::dvec2 size_in =
+                (plate->outline_m[2] - plate->outline_m[0]) / base::kMetresPerInch;
+            check_close(size_in.x, a.width_in, printed_digits(3));
+            check_close(size_in.y, a.height_in, printed_digits(3));
         }
     }
 

@@ -39,6 +39,7 @@ const Agreed kAgreed[] = {
     {"picture.overfill", kPf},
     {"picture.crop", kPf},
     {"picture.beam_clearance", kPf},
+    {"picture.blur", kPf},
     {"light.flux", kPf},
     {"light.port_transmittance", kPf},
     {"light.illuminance", kPf},
