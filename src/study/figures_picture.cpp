@@ -279,6 +279,7 @@ std::span<const FigureDefinition> picture_figures() {
         for (auto& part : {lens_entries(), opening_entries(), shape_entries(), cover_entries()}) {
             all.insert(all.end(), part.begin(), part.end());
         }
+        all.insert(all.end(), covering_figures().begin(), covering_figures().end());
         return all;
     }();
     return entries;
