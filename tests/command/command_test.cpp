@@ -97,7 +97,8 @@ TEST_SUITE("command/command") {
     TEST_CASE("help and version go to standard output and end well") {
         const Ran help = ran({"--help"});
         CHECK(help.status == 0);
-        for (const char* verb : {"study", "check", "figures", "explain", "draw", "report"}) {
+        for (const char* verb :
+             {"study", "check", "figures", "explain", "lens", "draw", "report"}) {
             CHECK(has(help.out, verb));
         }
         const Ran version = ran({"--version"});
@@ -246,6 +247,7 @@ TEST_SUITE("command/bad input") {
             {"study", bad, "--json", kept},
             {"check", bad},
             {"explain", bad, "picture.throw"},
+            {"lens", bad, "--json", kept},
             {"draw", bad, "-o", kept},
             {"report", bad, "-o", kept},
         };
