@@ -29,6 +29,7 @@ void add_check_verb(CLI::App& app, Choice& choice);
 void add_figures_verb(CLI::App& app, Choice& choice);
 void add_explain_verb(CLI::App& app, Choice& choice);
 void add_draw_verb(CLI::App& app, Choice& choice);
+void add_lens_verb(CLI::App& app, Choice& choice);
 void add_report_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
 

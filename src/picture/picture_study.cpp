@@ -128,6 +128,7 @@ std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     out.overfill = cover.overfill;
     out.crop = cover.crop;
     out.uncovered = cover.uncovered;
+    out.covering = covering(out.map, out.gate_size_m, job.opening);
     const double wall = job.in.booth_wall_back_m;
     out.beam =
         beam_clearance({.map = out.map, .gate_size_m = out.gate_size_m, .booth_wall_back_m = wall},

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "picture/beam.hpp"
+#include "picture/covering.hpp"
 #include "picture/opening.hpp"
 #include "picture/picture_map.hpp"
 #include "picture/picture_shape.hpp"
@@ -53,6 +54,7 @@ struct ProjectedPicture {
     double overfill = 0.0;                 ///< picture area outside the opening over opening area
     double crop = 0.0;                     ///< part of the source image outside the opening
     double uncovered = 0.0;                ///< part of the opening that the picture leaves dark
+    std::optional<Covering> covering;      ///< nothing if the lens can't see the whole opening
     std::optional<BeamClearance> beam;     ///< nothing where no floor lies under the beam
     std::optional<glm::dvec3> port_point;  ///< where the axis passes the booth wall
 };

@@ -328,6 +328,7 @@ std::span<const FigureDefinition> picture_figures() {
                            focus_entries()}) {
             all.insert(all.end(), part.begin(), part.end());
         }
+        all.insert(all.end(), covering_figures().begin(), covering_figures().end());
         return all;
     }();
     return entries;

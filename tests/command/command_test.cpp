@@ -18,7 +18,7 @@ TEST_SUITE("command/command") {
         const Ran help = ran({"--help"});
         CHECK(help.status == 0);
         for (const char* verb :
-             {"study", "check", "figures", "explain", "draw", "report", "plate"}) {
+             {"study", "check", "figures", "explain", "lens", "draw", "report", "plate"}) {
             CHECK(has(help.out, verb));
         }
         const Ran version = ran({"--version"});
@@ -167,6 +167,7 @@ TEST_SUITE("command/bad input") {
             {"study", bad, "--json", kept},
             {"check", bad},
             {"explain", bad, "picture.throw"},
+            {"lens", bad, "--json", kept},
             {"draw", bad, "-o", kept},
             {"report", bad, "-o", kept},
             {"plate", bad, "--projector", "P", "--format", "F", "-o", folder.file("kept.svg")},

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: MIT
+#include "picture/lens_pick.hpp"
+
+#include "picture/throw.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <tuple>
+
+namespace rakeline::picture {
+namespace {
+
+using room::FormatUse;
+using room::Lens;
+using room::Projector;
+
+/// Shift and circle may fall short by rounding alone.
+constexpr double kRounding = 1e-12;
+
+const FormatUse* use_for(const Projector& projector, const std::string& format) {
+    const auto found = std::find_if(projector.formats.begin(), projector.formats.end(),
+                                    [&](const FormatUse& use) { return use.format == format; });
+    return found == projector.formats.end() ? nullptr : &*found;
+}
+
+/// The room with this projector and format alone, and the floors left out.
+PictureInput only(const PictureInput& in, const Projector& projector, const FormatUse& use, int f) {
+    PictureInput out;
+    out.screen = in.screen;
+    out.formats = {in.formats[static_cast<std::size_t>(f)]};
+    out.projectors = {projector};
+    out.projectors.front().formats = {use};
+    out.booth_wall_back_m = in.booth_wall_back_m;
+    return out;
+}
+
+/// The same with the lens set to a focal length, or (nothing) to the one that the width wants.
+PictureStudy with_focal_length(PictureInput in, std::optional<double> focal_length_m) {
+    FormatUse& use = in.projectors.front().formats.front();
+    use.lens.clear();
+    use.focal_length_m = focal_length_m;
+    return study_picture(in);
+}
+
+double wanted_circle(const ProjectedPicture& p) {
+    const glm::dvec2 far = 0.5 * p.gate_size_m + glm::abs(p.map.pose().shift_m);
+    return 2.0 * glm::length(far);
+}
+
+LensWish wish_of(const ProjectedPicture& p, const FormatUse& use) {
+    LensWish wish{.throw_m = p.throw_m,
+                  .focal_length_m = p.focal_length_m,
+                  .covering_focal_length_m = {},
+                  .shift_across = use.shift_across,
+                  .shift_up = use.shift_up,
+                  .image_circle_m = wanted_circle(p)};
+    if (p.covering) {
+        wish.covering_focal_length_m =
+            covering_focal_length(p.map, p.gate_size_m, *p.covering, p.throw_m);
+    }
+    return wish;
+}
+
+double set_focal_length(const Lens& lens, const LensWish& wish) {
+    if (lens.kind == room::LensKind::prime) return lens.focal_length_m;
+    const double wanted = wish.covering_focal_length_m.value_or(wish.focal_length_m);
+    return std::clamp(wanted, lens.focal_length_m, lens.focal_length_long_m);
+}
+
+/// Least margin of the four corners' cones in the port; the picture's edges lie between them.
+std::optional<double> port_margin(const ProjectedPicture& p,
+                                  const Projector& projector,
+                                  double wall_back_m,
+                                  double pupil_radius_m) {
+    const room::Port& port = projector.port;
+    const glm::dvec3 lens = p.map.pose().lens;
+    if (lens.z <= wall_back_m) return std::nullopt;
+    std::optional<double> least;
+    for (const glm::dvec2 uv : p.shape.corners) {
+        const glm::dvec3 to = geometry::point_at(p.map.surface(), uv) - lens;
+        const double share = (wall_back_m - lens.z) / to.z;  // of the way to the screen
+        const glm::dvec3 at = lens + share * to;
+        const double radius = pupil_radius_m * (1.0 - share);
+        const double margin = std::min(0.5 * port.width_m - std::abs(at.x - port.across_m),
+                                       0.5 * port.height_m - std::abs(at.y - port.up_m)) -
+                              radius;
+        least = std::min(least.value_or(margin), margin);
+    }
+    return least;
+}
+
+/// One catalogue lens on the one projector and format of `trial`.
+class Trial {
+public:
+    Trial(PictureInput trial, const LensWish& wish, double wide_gate_m)
+        : in_(std::move(trial)), wish_(wish), wide_gate_m_(wide_gate_m) {}
+
+    LensChoice choice(int index, const Lens& lens) const {
+        LensChoice out;
+        out.lens = index;
+        out.focal_length_m = set_focal_length(lens, wish_);
+        out.picture_width_m = width_at(out.focal_length_m);
+        out.throw_ratio_short = throw_ratio_at(lens.focal_length_m);
+        out.throw_ratio_long = throw_ratio_at(
+            lens.kind == room::LensKind::prime ? lens.focal_length_m : lens.focal_length_long_m);
+        measure_reach(lens, out);
+        make_picture(lens, out);
+        return out;
+    }
+
+private:
+    std::optional<double> width_at(double focal_length_m) const {
+        if (focal_length_m >= wish_.throw_m) return std::nullopt;
+        return picture_width(wide_gate_m_, wish_.throw_m, focal_length_m);
+    }
+
+    std::optional<double> throw_ratio_at(double focal_length_m) const {
+        const auto width = width_at(focal_length_m);
+        return width ? std::optional(wish_.throw_m / *width) : std::nullopt;
+    }
+
+    /// Shift and image circle.
+    void measure_reach(const Lens& lens, LensChoice& out) const {
+        const auto beyond = [](double wanted, double has) {
+            const double more = std::abs(wanted) - has;
+            return more > kRounding ? more : 0.0;
+        };
+        out.shift_across_short = beyond(wish_.shift_across, lens.shift_across_max);
+        out.shift_up_short = beyond(wish_.shift_up, lens.shift_up_max);
+        const auto kept = [](double pushed_off) { return 1.0 - std::min(1.0, pushed_off); };
+        out.field_lost = 1.0 - kept(out.shift_across_short) * kept(out.shift_up_short);
+        out.image_circle_spare_m = lens.image_circle_m - wish_.image_circle_m;
+    }
+
+    void make_picture(const Lens& lens, LensChoice& out) const {
+        const PictureStudy study = with_focal_length(in_, out.focal_length_m);
+        if (study.pictures.empty()) {
+            out.no_picture = study.none.front().why;
+            return;
+        }
+        const ProjectedPicture& p = study.pictures.front();
+        if (!p.covering) {
+            out.no_picture = "part of the opening lies where the projector can't light it";
+            return;
+        }
+        out.picture = LensPicture{
+            .covers = p.covering->covers(),
+            .enlargement = p.covering->enlargement,
+            .decides = p.covering->decides,
+            .overfill = p.covering->overfill,
+            .crop = p.crop,
+            .uncovered = p.uncovered,
+            .port_margin_m = port_margin(p, in_.projectors.front(), in_.booth_wall_back_m,
+                                         0.5 * out.focal_length_m / lens.f_number)};
+    }
+
+    PictureInput in_;
+    LensWish wish_;
+    double wide_gate_m_;
+};
+
+/// Less is better; compared member by member.
+auto rank_key(const LensChoice& c) {
+    const double none = 2.0;  // worse than any share
+    // What covers leaves nothing dark, but for the last bits of its area.
+    const double dark = c.covers() ? 0.0 : c.picture ? c.picture->uncovered : none;
+    return std::tuple(!c.covers(), !c.fits(), dark, c.picture ? c.picture->crop : none, c.lens);
+}
+
+}  // namespace
+
+bool LensChoice::fits() const {
+    const bool passes = picture && picture->port_margin_m.value_or(0.0) >= 0.0;
+    return passes && shift_across_short == 0.0 && shift_up_short == 0.0 &&
+           image_circle_spare_m >= -kRounding;
+}
+
+const LensChoice* LensPick::best() const {
+    if (choices.empty()) return nullptr;
+    const LensChoice& first = choices.front();
+    return first.covers() && first.fits() ? &first : nullptr;
+}
+
+std::optional<LensPick> pick_lens(const PictureInput& in,
+                                  int projector,
+                                  int format,
+                                  std::span<const Lens> catalogue) {
+    const Projector& machine = in.projectors[static_cast<std::size_t>(projector)];
+    const FormatUse* use = use_for(machine, in.formats[static_cast<std::size_t>(format)].name);
+    if (!use) return std::nullopt;
+    LensPick pick;
+    pick.projector = projector;
+    pick.format = format;
+    const PictureInput trial = only(in, machine, *use, format);
+    const PictureStudy exact = with_focal_length(trial, std::nullopt);
+    if (exact.pictures.empty()) {
+        pick.why_none = exact.none.front().why;
+        pick.mend_none = exact.none.front().mend;
+        return pick;
+    }
+    const ProjectedPicture& p = exact.pictures.front();
+    pick.gate_width_m = p.gate_size_m.x;
+    pick.gate_height_m = p.gate_size_m.y;
+    pick.wish = wish_of(p, *use);
+    const Trial one(trial, *pick.wish, p.gate_size_m.x * use->squeeze);
+    for (std::size_t i = 0; i < catalogue.size(); ++i)
+        pick.choices.push_back(one.choice(static_cast<int>(i), catalogue[i]));
+    std::sort(pick.choices.begin(), pick.choices.end(),
+              [](const LensChoice& a, const LensChoice& b) { return rank_key(a) < rank_key(b); });
+    return pick;
+}
+
+}  // namespace rakeline::picture

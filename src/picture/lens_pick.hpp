@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "picture/covering.hpp"
+#include "picture/picture_study.hpp"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+/// Which lens of a catalogue to put on one projector for one format.
+namespace rakeline::picture {
+
+/// What projector, screen and format ask of a lens, whichever it is.
+struct LensWish {
+    double throw_m = 0.0;
+    double focal_length_m = 0.0;                    ///< exact for the opening's width
+    std::optional<double> covering_focal_length_m;  ///< the longest that fills the opening
+    double shift_across = 0.0;                      ///< of the use, in gate widths
+    double shift_up = 0.0;                          ///< in gate heights
+    /// Smallest image circle over the shifted gate: twice the distance from the lens axis to the
+    /// gate's farthest corner, hypot(a / 2 + |shift|, h / 2 + |shift|).
+    double image_circle_m = 0.0;
+};
+
+/// The picture that one lens gives.
+struct LensPicture {
+    bool covers = false;       ///< fills the opening everywhere, by the exact map
+    double enlargement = 1.0;  ///< see Covering
+    PictureEdge decides = PictureEdge::left;
+    std::optional<EdgeOverfill> overfill;
+    /// Share of the source image that falls on the masking: with a gate lit evenly, the share of
+    /// the light too.
+    double crop = 0.0;
+    double uncovered = 0.0;  ///< part of the opening left dark
+    /// Least distance from the light to the rim of the port in the booth wall; negative: the wall
+    /// cuts into it. A corner's light is a cone from the pupil, of radius f / (2 N), to its point
+    /// on the screen (thin lens, pupil at the lens). Nothing if the lens stands in the hall.
+    std::optional<double> port_margin_m;
+};
+
+struct LensChoice {
+    int lens = 0;  ///< index in the catalogue
+    /// A prime's own; a zoom's is the covering focal length, or what comes nearest to it.
+    double focal_length_m = 0.0;
+    std::optional<double> picture_width_m;    ///< thin lens, along the axis; nothing if f >= throw
+    std::optional<double> throw_ratio_short;  ///< throw over picture width, at the short end
+    std::optional<double> throw_ratio_long;   ///< and at the long end
+    double shift_across_short = 0.0;  ///< wanted over what the lens has, in gate widths; 0: enough
+    double shift_up_short = 0.0;      ///< in gate heights
+    double field_lost = 0.0;          ///< share of the gate pushed off the opening by that
+    double image_circle_spare_m = 0.0;  ///< its image circle less the one wanted
+    std::optional<LensPicture> picture;
+    std::string no_picture;  ///< why there is none
+
+    bool covers() const { return picture && picture->covers; }
+    /// Reaches shift and image circle, and its light passes the port.
+    bool fits() const;
+};
+
+struct LensPick {
+    int projector = 0;
+    int format = 0;
+    double gate_width_m = 0.0;
+    double gate_height_m = 0.0;
+    std::optional<LensWish> wish;     ///< nothing: no picture can be made with any lens
+    std::string why_none, mend_none;  ///< then why, and what helps
+    std::vector<LensChoice> choices;  ///< best first
+
+    /// The first if it covers and fits.
+    const LensChoice* best() const;
+};
+
+/// Every lens of the catalogue tried on this projector and format, ranked: those that cover before
+/// those that don't, among each those that fit first; then the least of the opening left dark, then
+/// the least crop, then the catalogue's order. Each lens is judged alone, so one more in the
+/// catalogue never makes the first worse. The lens that the layout fits is not looked at.
+///
+/// Nothing if the projector has no use for the format. Reads layouts and lenses that room's checks
+/// pass.
+std::optional<LensPick> pick_lens(const PictureInput& in,
+                                  int projector,
+                                  int format,
+                                  std::span<const room::Lens> catalogue);
+
+}  // namespace rakeline::picture
