@@ -126,7 +126,7 @@ std::optional<double> least_overfill(const PictureMap& map,
                                      const Opening& opening,
                                      PictureEdge edge,
                                      double half_m) {
-    const BorderEdge& line = border(opening.uv).at(static_cast<std::size_t>(edge));
+    const BorderEdge line = border(opening.uv).at(static_cast<std::size_t>(edge));
     // On a plane the rim is straight, so its distance runs evenly from corner to corner.
     const int parts = map.surface().flat() ? 1 : kSamples;
     double least = std::numeric_limits<double>::infinity();
