@@ -49,15 +49,14 @@ void draw_rail(const PanelInput& in, Workspace& w, Requests&) {
     for (const study::Subject subject : study::kSubjects) {
         ImGui::SetCursorPosX(0.0f);
         const study::Verdict verdict =
-            in.study ? study::subject_verdict(*in.study, subject, chosen_place(w))
-                     : study::Verdict::no_limit;
+            in.study ? study::subject_verdict(*in.study, subject) : study::Verdict::no_limit;
         const char* name = study::subject_title(subject);
         if (tab(in, name, verdict, w.subject == subject, ImGui::GetWindowWidth()))
             w.subject = subject;
         hint(in.theme,
              std::string(name) + ": " + study::verdict_word(verdict) + " · key " +
                  std::to_string(number),
-             "The worst mark over the chosen projector and format.");
+             "The worst mark over all projectors and formats; the panel shows the chosen ones.");
         ++number;
     }
     ImGui::PopStyleVar();
