@@ -75,10 +75,13 @@ void take_letter(int key, Workspace& w, Requests& out) {
 void take_keys(const std::vector<KeyPress>& keys, Workspace& w, Requests& out) {
     const ImGuiIO& io = ImGui::GetIO();
     if (io.WantTextInput || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopupId)) return;
+    // In a slow frame the click that opens a number field and the first digits typed into it come
+    // together: then a digit is no shortcut.
+    const bool hand_busy = io.MouseDown[0] || io.MouseReleased[0];
     for (const KeyPress& press : keys) {
         if (press.command)
             take_command(press, w, out);
-        else
+        else if (!hand_busy)
             take_letter(press.key, w, out);
     }
     // By the letter, not the key: where it stands differs by keyboard.
