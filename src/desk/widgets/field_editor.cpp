@@ -145,14 +145,14 @@ void FieldEditor::optional_number(const room::NumberField& field, std::optional<
 }
 
 void FieldEditor::flag(const room::Words& words, bool& value) {
-    if (!begin_row(words)) return;
+    if (!begin_row(words, 0.2f)) return;
     if (tick(in_.theme, "flag", value)) changed("Change " + lowered(words.label));
     end_row();
 }
 
 void FieldEditor::choice(const room::ChoiceField& field, int& index) {
     choices_[joined(pattern_, field.words.key)] = index;
-    if (!begin_row(field.words)) return;
+    if (!begin_row(field.words, 0.58f)) return;
     std::vector<std::string> names;
     for (const char* name : field.names)
         names.push_back(spaced(name));
