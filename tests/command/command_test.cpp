@@ -47,6 +47,18 @@ TEST_SUITE("command/command") {
         }
     }
 
+    TEST_CASE("study keeps a figure's name where the first projector has no value") {
+        const Folder folder;
+        auto layout = tests::demo_brief("converted-hall-96")->layout;
+        layout.limits_file = RAKELINE_SOURCE_DIR "/layouts/practice/theatre.json";
+        layout.projectors.front().aim = {.mode = room::AimMode::angles,
+                                         .yaw_rad = base::radians(60.0)};
+        const Ran study = ran({"study", folder.write("room.json", room::write_layout(layout))});
+        INFO(study.err);
+        CHECK(study.status == 0);
+        CHECK(has(study.out, "  Throw ratio\n    Digital"));
+    }
+
     TEST_CASE("study in imperial units speaks feet and foot-lamberts") {
         const Ran study = ran({"study", kHall, "--imperial"});
         CHECK(has(study.out, " ft"));
