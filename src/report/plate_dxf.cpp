@@ -26,7 +26,8 @@ unsigned long code_point(const std::string& text, std::size_t& i) {
     return code;
 }
 
-/// R12 text is ASCII: other letters as \U+XXXX, beyond its four digits "?"; no control characters.
+/// R12 text is ASCII: other letters as \U+ and four hexadecimal digits, beyond those "?"; no
+/// control characters.
 std::string ascii(const std::string& text) {
     std::string out;
     for (std::size_t i = 0; i < text.size(); ++i) {
