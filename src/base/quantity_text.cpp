@@ -26,6 +26,7 @@ const UnitRow& row(Unit unit) {
     static constexpr auto rows = std::to_array<UnitRow>({
         {Unit::metre, {1.0, 0.0, 2, "m"}, {1.0 / kFt, 0.0, 2, "ft"}, "m"},
         {Unit::millimetre, {1000.0, 0.0, 1, "mm"}, {1.0 / kMetresPerInch, 0.0, 3, "in"}, "m"},
+        {Unit::micrometre, {1e6, 0.0, 1, "µm"}, {1e6, 0.0, 1, "µm"}, "m"},
         {Unit::square_metre, {1.0, 0.0, 2, "m²"}, {1.0 / (kFt * kFt), 0.0, 1, "ft²"}, "m2"},
         {Unit::cubic_metre, {1.0, 0.0, 0, "m³"}, {1.0 / (kFt * kFt * kFt), 0.0, 0, "ft³"}, "m3"},
         {Unit::radian, {1.0 / kRadPerDeg, 0.0, 2, "°"}, {1.0 / kRadPerDeg, 0.0, 2, "°"}, "deg"},
@@ -67,6 +68,8 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"m", Unit::metre, 1.0},
     {"cm", Unit::metre, 0.01},
     {"mm", Unit::metre, 0.001},
+    {"µm", Unit::metre, 1e-6},
+    {"um", Unit::metre, 1e-6},
     {"ft", Unit::metre, kFt},
     {"'", Unit::metre, kFt},
     {"in", Unit::metre, kMetresPerInch},

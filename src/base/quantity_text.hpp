@@ -17,6 +17,7 @@ enum class UnitSystem { metric, imperial };
 enum class Unit {
     metre,           ///< m           | ft
     millimetre,      ///< stored in m, shown as mm | in
+    micrometre,      ///< stored in m, shown as µm in both systems
     square_metre,    ///< m²          | ft²
     cubic_metre,     ///< m³          | ft³
     radian,          ///< °           | °

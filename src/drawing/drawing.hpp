@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "picture/plate.hpp"
 #include "study/study.hpp"
 
 #include <optional>
@@ -103,6 +104,7 @@ struct DrawingChoice {
     std::optional<int> seat;                     ///< selected
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool dimensions = true;
+    bool blur = false;           ///< screen face: the blur at best focus over the picture
     std::optional<bool> raised;  ///< plan: only balconies, or only what stands on the floor
     base::UnitSystem units = base::UnitSystem::metric;  ///< of quantities inside labels
 };
@@ -113,6 +115,18 @@ Drawing plan(const study::Study& study, const DrawingChoice& choice);
 /// Along the centre line: floor, screen, ceiling, booth, beam, eyes and sight lines. Blocks that
 /// the centre line does not cut are drawn as seen behind it, on their own centre line.
 Drawing long_section(const study::Study& study, const DrawingChoice& choice);
+
+/// The screen unrolled flat, seen from the seats, in surface coordinates (u right, v up): the
+/// frame, the masked opening of the format, the uncorrected picture with what falls into the
+/// masking and what stays dark, keystone widths and heights, bows, overfill of each edge.
+Drawing screen_face(const study::Study& study, const DrawingChoice& choice);
+
+/// The gate plate's opening with the aperture behind it, in metres of the gate, as seen from one
+/// side; the allowance and corner radius are those of the layout's use. Refused where there is no
+/// plate to file: no film machine, no picture, an opening that reaches outside the aperture.
+base::Result<Drawing> plate_face(const study::Study& study,
+                                 const DrawingChoice& choice,
+                                 picture::PlateView view);
 
 /// The length that a dimension states, m: its own, or the distance between its ends.
 double length_m(const Dimension& dimension);

@@ -87,13 +87,25 @@ void describe(FieldVisitor& v, FormatUse& x) {
               -2.0,
               2.0},
              x.shift_across);
+    v.number({{"plate_allowance_m", "Plate allowance",
+               "Film: left standing all round in the gate, for the last fit by hand."},
+              Unit::millimetre,
+              0.0,
+              0.002},
+             x.plate_allowance_m);
+    v.number({{"plate_corner_radius_m", "Corner radius",
+               "Film: of the corners that the plate gives the picture on the screen."},
+              Unit::millimetre,
+              0.0,
+              1.0},
+             x.plate_corner_radius_m);
 }
 
 void describe(FieldVisitor& v, Imager& x) {
     v.integer({{"pixels_wide", "Pixels wide", "Of the whole imager."}, 16, 32768}, x.pixels_wide);
     v.integer({{"pixels_high", "Pixels high", "Of the whole imager."}, 16, 32768}, x.pixels_high);
     v.number({{"pixel_pitch_m", "Pixel pitch", "Between neighbouring pixels on the imager."},
-              Unit::millimetre,
+              Unit::micrometre,
               1e-6,
               1e-4},
              x.pixel_pitch_m);
@@ -142,6 +154,12 @@ void describe(FieldVisitor& v, Projector& x) {
               0.002,
               0.1},
              x.lit_height_m);
+    v.number({{"film_resolution_lp_mm", "Film resolution",
+               "Film: line pairs a millimetre that the film is held to."},
+              Unit::ratio,
+              5.0,
+              500.0},
+             x.film_resolution_lp_mm);
     group(v, {"imager", "Imager", "Digital: the whole imager."}, x.imager);
     group(v, {"flux", "Light", "From the lamp to the lens."}, x.flux);
     list(v, {{"formats", "Formats", "How this machine makes each format."}, "format", 40},

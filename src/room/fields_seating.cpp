@@ -83,6 +83,11 @@ void describe(FieldVisitor& v, SeatBlock& x) {
          0.0,
          3.0},
         x.front_wall_m);
+    v.number({{"seat_back_m", "Seat back", "Top of a seat's back above its floor."},
+              Unit::metre,
+              0.0,
+              1.6},
+             x.seat_back_m);
     v.flag({"raised", "Raised", "A balcony: the hall's floor runs on under it."}, x.raised);
     list(v, {{"aisles", "Aisles", "Gaps along the rows."}, "aisle", 20}, x.aisles);
     list(v, {{"cross_aisles", "Cross aisles", "Gaps between rows."}, "cross aisle", 20},
@@ -92,6 +97,30 @@ void describe(FieldVisitor& v, SeatBlock& x) {
           "place",
           200},
          x.wheelchair_places);
+}
+
+void describe(FieldVisitor& v, Crowd& x) {
+    v.number({{"women_fraction", "Women", "Share of the crowd."}, Unit::fraction, 0.0, 1.0},
+             x.women_fraction);
+    v.number({{"taken_fraction", "Seats taken", "Share of the seats that are taken."},
+              Unit::fraction,
+              0.0,
+              1.0},
+             x.taken_fraction);
+    v.number(
+        {{"seat_height_m", "Cushion height", "Sat on, above the floor."}, Unit::metre, 0.2, 0.8},
+        x.seat_height_m);
+    v.number({{"slump_m", "Slump", "By which people sit lower than bolt upright."},
+              Unit::millimetre,
+              0.0,
+              0.15},
+             x.slump_m);
+    v.integer({{"seed", "Seed", "The same seed draws the same crowds."}, 0, 1000000000}, x.seed);
+    v.number({{"precision", "Precision", "Wanted half width of a chance's confidence interval."},
+              Unit::fraction,
+              0.001,
+              0.2},
+             x.precision);
 }
 
 void describe(FieldVisitor& v, Audience& x) {
@@ -119,6 +148,7 @@ void describe(FieldVisitor& v, Audience& x) {
              x.standing_height_m);
     v.text({"reference_seat", "Reference seat", "Where readings are taken; empty for the middle."},
            x.reference_seat);
+    group(v, {"crowd", "Crowd", "Who may come: what random audiences are drawn from."}, x.crowd);
 }
 
 }  // namespace rakeline::room

@@ -126,6 +126,8 @@ struct FormatUse {
     std::optional<double> focal_length_m;  ///< set zoom position, else what the format wants
     double shift_up = 0.0;                 ///< picture moved up, in gate heights
     double shift_across = 0.0;             ///< picture moved right, in gate widths
+    double plate_allowance_m = 0.0;        ///< film: left standing all round for filing by hand
+    double plate_corner_radius_m = 0.0;    ///< film: of the opening's corners, on the screen
     bool operator==(const FormatUse&) const = default;
 };
 
@@ -198,7 +200,8 @@ struct Projector {
     Port port;
     double lit_width_m = 0.0213;  ///< film: the gate area that the lamp lights
     double lit_height_m = 0.0178;
-    Imager imager;  ///< digital
+    double film_resolution_lp_mm = 50.0;  ///< film: line pairs a millimetre that it is held to
+    Imager imager;                        ///< digital
     FluxChain flux;
     std::vector<FormatUse> formats;
     bool operator==(const Projector&) const = default;
@@ -250,11 +253,23 @@ struct SeatBlock {
     double riser_m = 0.15;
     double wanted_c_m = 0.12;   ///< equal clearance over each row in front
     double front_wall_m = 0.0;  ///< solid front (balcony) above the first row's floor; 0: none
+    double seat_back_m = 1.0;   ///< top of a seat's back above its floor
     bool raised = false;        ///< a balcony: open below, hall floor runs on under it
     std::vector<Aisle> aisles;
     std::vector<CrossAisle> cross_aisles;
     std::vector<WheelchairPlace> wheelchair_places;
     bool operator==(const SeatBlock&) const = default;
+};
+
+/// Who may come: what random audiences are drawn from (sight/crowd.hpp).
+struct Crowd {
+    double women_fraction = 0.5;
+    double taken_fraction = 1.0;  ///< share of the seats that are taken
+    double seat_height_m = 0.46;  ///< the cushion, sat on, above the floor
+    double slump_m = 0.03;        ///< by which people sit lower than bolt upright
+    int seed = 1;                 ///< the same seed draws the same crowds
+    double precision = 0.02;      ///< wanted half width of a chance's confidence interval
+    bool operator==(const Crowd&) const = default;
 };
 
 /// Who sits in the seats, where no crowd is drawn.
@@ -265,6 +280,7 @@ struct Audience {
     double head_breadth_m = 0.155;
     double standing_height_m = 1.75;  ///< crown of a standing person, for the beam
     std::string reference_seat;       ///< empty: centre of the row nearest the middle
+    Crowd crowd;
     bool operator==(const Audience&) const = default;
 };
 
