@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "picture/focus.hpp"
 #include "picture/throw.hpp"
 #include "study/study.hpp"
 
@@ -182,36 +181,6 @@ std::optional<double> beam_clearance(const Cell& c, Working& w) {
     return p->beam->height_m;
 }
 
-/// Needs the f-number of a lens that is fitted; without one there is no figure.
-std::optional<double> worst_blur(const Cell& c, Working& w) {
-    const ProjectedPicture* p = picture_of(c);
-    if (!p || !p->lens) return std::nullopt;
-    const room::Lens& lens = c.study.layout().lenses.at(static_cast<std::size_t>(*p->lens));
-    const auto focus = picture::best_focus(p->map, opening_of(c), lens.f_number);
-    if (!focus) return std::nullopt;
-    w.input("f", "focal length in use", p->focal_length_used_m, Unit::millimetre);
-    w.input("N", "f-number of the lens", lens.f_number, Unit::ratio);
-    w.input("D_n", "nearest part of the opening, along the axis", focus->nearest_m, Unit::metre);
-    w.input("D_f", "farthest part of the opening", focus->farthest_m, Unit::metre);
-    w.input("D_0", "best focus, (D_n + D_f) / 2", focus->best_m, Unit::metre);
-    w.input("D_0 - D", "best focus from the throw", focus->best_m - p->throw_m, Unit::millimetre);
-    return focus->worst_blur_m;
-}
-
-std::optional<double> pixel_size(const Cell& c, Working& w) {
-    const ProjectedPicture* p = picture_of(c);
-    if (!p) return std::nullopt;
-    const room::Projector& projector =
-        c.study.layout().projectors.at(static_cast<std::size_t>(c.projector));
-    if (projector.kind != room::SourceKind::digital) return std::nullopt;
-    const auto ratio = p->map.area_ratio({0.0, 0.0});
-    if (!ratio) return std::nullopt;
-    w.input("A", "imager width in use", p->gate_size_m.x, Unit::millimetre);
-    w.input("n", "pixels across it", use_of(c, *p).pixels_wide, Unit::count);
-    w.input("J", "screen area over imager area, at the imager's centre", *ratio, Unit::ratio);
-    return picture::pixel_size(p->map, projector.imager.pixel_pitch_m);
-}
-
 constexpr Per kPf{.projector = true, .format = true};
 constexpr Per kF{.format = true};
 constexpr const char* kThinLens = "thin-lens equation; Clerc, Photography: Theory and Practice";
@@ -307,28 +276,17 @@ std::vector<FigureDefinition> cover_entries() {
     };
 }
 
-std::vector<FigureDefinition> focus_entries() {
-    return {
-        {"picture.blur", Subject::picture, "Worst blur", Unit::millimetre, kPf,
-         "Worst circle of confusion on the screen at best focus.",
-         "(f / N) (D_f - D_n) / (D_f + D_n)", "derived: thin lens and similar triangles",
-         "{projector} blurs by {value} at the worst place of {format}", worst_blur},
-        {"picture.pixel_size", Subject::picture, "One pixel", Unit::millimetre, kPf,
-         "Side of one pixel on the screen at the picture's centre.", "(A / n) sqrt(J)", kMap,
-         "A pixel of {projector} is {value} in {format}", pixel_size},
-    };
-}
-
 }  // namespace
 
 std::span<const FigureDefinition> picture_figures() {
     static const std::vector<FigureDefinition> entries = [] {
         std::vector<FigureDefinition> all;
-        for (auto& part : {lens_entries(), opening_entries(), shape_entries(), cover_entries(),
-                           focus_entries()}) {
+        for (auto& part : {lens_entries(), opening_entries(), shape_entries(), cover_entries()}) {
             all.insert(all.end(), part.begin(), part.end());
         }
-        all.insert(all.end(), covering_figures().begin(), covering_figures().end());
+        for (const auto part : {focus_figures(), covering_figures()}) {
+            all.insert(all.end(), part.begin(), part.end());
+        }
         return all;
     }();
     return entries;

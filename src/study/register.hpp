@@ -51,10 +51,11 @@ struct FigureDefinition {
 std::span<const FigureDefinition> figure_register();
 const FigureDefinition* find_definition(std::string_view id);
 
-/// Entries of one subject; the five files that define them.
+/// Entries of one subject, by the files that define them.
 std::span<const FigureDefinition> room_figures();
 std::span<const FigureDefinition> picture_figures();
-std::span<const FigureDefinition> covering_figures();  ///< the last part of picture_figures
+std::span<const FigureDefinition> focus_figures();     ///< parts of picture_figures
+std::span<const FigureDefinition> covering_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> sight_figures();
 std::span<const FigureDefinition> sound_figures();

@@ -40,6 +40,17 @@ Focus focus_of(const picture::PictureInput& in, double f_number) {
     return *focus;
 }
 
+/// The same room with every length times `scale`.
+picture::PictureInput scaled(picture::PictureInput in, double scale) {
+    room::Projector& p = in.projectors[0];
+    for (double* length : {&in.screen.width_m, &in.screen.height_m, &in.screen.sill_m,
+                           &in.screen.setback_m, &in.screen.radius_m, &p.across_m, &p.up_m,
+                           &p.back_m, &p.formats[0].gate_width_m, &p.formats[0].gate_height_m}) {
+        *length *= scale;
+    }
+    return in;
+}
+
 /// Distances along the axis all over the opening.
 std::vector<double> grid_distances(const picture::PictureStudy& study) {
     const auto& map = study.pictures.at(0).map;
@@ -135,20 +146,71 @@ TEST_SUITE("picture/focus") {
         Dice dice(72);
         for (int i = 0; i < 200; ++i) {
             INFO("seed 72, case ", i);
-            auto in = random_room(dice);
+            const auto in = random_room(dice);
             const Focus once = focus_of(in, kFNumber);
-            for (double* length : {&in.screen.width_m, &in.screen.height_m, &in.screen.sill_m,
-                                   &in.screen.setback_m, &in.screen.radius_m}) {
-                *length *= 2.0;
-            }
-            room::Projector& p = in.projectors[0];
-            for (double* length : {&p.across_m, &p.up_m, &p.back_m, &p.formats[0].gate_width_m,
-                                   &p.formats[0].gate_height_m}) {
-                *length *= 2.0;
-            }
-            const Focus twice = focus_of(in, kFNumber);
+            const Focus twice = focus_of(scaled(in, 2.0), kFNumber);
             check_close(twice.worst_blur_m, 2.0 * once.worst_blur_m, relative(1e-9, "rounding"));
+            check_close(twice.worst_gate_blur_m, 2.0 * once.worst_gate_blur_m,
+                        relative(1e-9, "rounding"));
             check_close(twice.best_m, 2.0 * once.best_m, relative(1e-12, "rounding"));
+        }
+    }
+
+    TEST_CASE("property: the blur over a detail is the same in a room of half the size") {
+        Dice dice(75);
+        for (int i = 0; i < 200; ++i) {
+            INFO("seed 75, case ", i);
+            const auto in = random_room(dice);
+            const double grain = dice.between(2e-6, 2e-5);
+            const auto ratio = [&](double scale) {
+                const auto map = only_picture(scaled(in, scale)).map;
+                const auto detail = picture::detail_size(map, scale * grain);
+                REQUIRE(detail);
+                return focus_of(scaled(in, scale), kFNumber).worst_blur_m / *detail;
+            };
+            check_close(ratio(0.5), ratio(1.0), relative(1e-9, "rounding"));
+        }
+    }
+
+    TEST_CASE("property: a blur field is nowhere worse than the worst, which its corners hold") {
+        Dice dice(76);
+        for (int i = 0; i < 200; ++i) {
+            INFO("seed 76, case ", i);
+            auto in = random_room(dice);
+            in.screen.radius_m = 0.0;  // then both ends of the distance are corners
+            const auto study = picture::study_picture(in);
+            const auto& map = study.pictures.at(0).map;
+            const auto& opening = study.openings.at(0);
+            const Focus focus = *picture::best_focus(map, opening, kFNumber);
+            const auto field = picture::blur_field(map, opening, focus, 9, 7);
+            REQUIRE(field.blur_m.size() == 63);
+            const double worst = *std::max_element(field.blur_m.begin(), field.blur_m.end());
+            check_close(worst, focus.worst_blur_m, relative(1e-9, "rounding of the difference"));
+            const double corner =
+                std::max({field.at(0, 0), field.at(8, 0), field.at(0, 6), field.at(8, 6)});
+            CHECK(corner == worst);
+            const auto middle =
+                picture::blur_at(map, opening.uv.centre(), focus.pupil_m, focus.best_m);
+            REQUIRE(middle);
+            check_close(field.at(4, 3), *middle, relative(1e-6, "rounding of the difference"));
+        }
+    }
+
+    TEST_CASE("property: to focus nearer or farther than the best blurs the worst place more") {
+        Dice dice(77);
+        for (int i = 0; i < 300; ++i) {
+            INFO("seed 77, case ", i);
+            const auto study = picture::study_picture(random_room(dice));
+            const auto focus =
+                picture::best_focus(study.pictures.at(0).map, study.openings.at(0), kFNumber);
+            REQUIRE(focus);
+            const auto worst = [&](double focused_m) {
+                return std::max(picture::blur(focus->pupil_m, focus->nearest_m, focused_m),
+                                picture::blur(focus->pupil_m, focus->farthest_m, focused_m));
+            };
+            const double step = dice.between(1e-4, 0.3) * focus->best_m;
+            CHECK(worst(focus->best_m - step) > focus->worst_blur_m);
+            CHECK(worst(focus->best_m + step) > focus->worst_blur_m);
         }
     }
 
@@ -204,6 +266,55 @@ TEST_SUITE("picture/focus") {
         pose.right = {0.0, 0.0, 1.0};
         const picture::PictureMap aside(study.surface, pose);
         CHECK_FALSE(picture::best_focus(aside, study.openings.at(0), kFNumber));
+    }
+
+    TEST_CASE("a blur field runs from the left at the bottom to the right at the top") {
+        auto in = plain_room(6.0);  // the top leans back, away from the lens
+        in.projectors[0].across_m = -3.0;
+        const auto study = picture::study_picture(in);
+        const auto& map = study.pictures.at(0).map;
+        const auto& opening = study.openings.at(0);
+        const auto focus = picture::best_focus(map, opening, kFNumber);
+        REQUIRE(focus);
+        const auto field = picture::blur_field(map, opening, *focus, 3, 2);
+        const auto at = [&](double u, double v) {
+            return *picture::blur_at(map, {u, v}, focus->pupil_m, focus->best_m);
+        };
+        CHECK(field.at(0, 0) == at(opening.uv.left, opening.uv.bottom));
+        CHECK(field.at(2, 0) == at(opening.uv.right, opening.uv.bottom));
+        CHECK(field.at(0, 1) == at(opening.uv.left, opening.uv.top));
+        CHECK(field.at(2, 1) == at(opening.uv.right, opening.uv.top));
+        CHECK(field.at(0, 0) != field.at(2, 0));
+        CHECK(field.at(0, 0) != field.at(0, 1));
+    }
+
+    TEST_CASE("behind the lens there is no blur to speak of") {
+        auto in = plain_room(0.0);
+        in.projectors[0].aim.mode = room::AimMode::angles;
+        const auto study = picture::study_picture(in);
+        picture::Pose pose = study.pictures.at(0).map.pose();
+        pose.axis = -pose.axis;
+        const picture::PictureMap turned(study.surface, pose);
+        CHECK_FALSE(picture::blur_at(turned, {0.0, 0.0}, 0.03, 20.0));
+    }
+
+    TEST_CASE("half a line pair at 50 line pairs a millimetre is 10 micrometres, projected") {
+        check_close(picture::film_detail(50.0), 10e-6, relative(1e-14, "rounding"));
+        auto in = plain_room(0.0);
+        const auto p = only_picture(in);
+        const double f = p.focal_length_used_m;
+        check_close(*picture::detail_size(p.map, 10e-6), 10e-6 * (20.0 - f) / f,
+                    relative(1e-12, "rounding"));
+    }
+
+    TEST_CASE("an anamorphic picture's upright detail is not drawn out by the squeeze") {
+        auto in = plain_room(0.0);
+        room::FormatUse& use = in.projectors[0].formats[0];
+        use.squeeze = 2.0;
+        const auto p = only_picture(in);
+        const double f = p.focal_length_used_m;
+        check_close(*picture::detail_size(p.map, 10e-6), 10e-6 * (20.0 - f) / f,
+                    relative(1e-12, "rounding"));
     }
 
     TEST_CASE("square-on, a pixel is its pitch times (D - f) / f") {
