@@ -101,6 +101,7 @@ constexpr auto kWaits = std::to_array<Waits>({
     {"seating.*.slope_deg", "seating.*.floor", kSecond},
     {"seating.*.riser_m", "seating.*.floor", kThird},
     {"seating.*.wanted_c_m", "seating.*.floor", 8U},
+    {"seating.*.flights", "seating.*.floor", 16U},
     {"loudspeakers.*.piston_radius_m", "loudspeakers.*.directivity", kFirst},
     {"loudspeakers.*.coverage_across_deg", "loudspeakers.*.directivity", kSecond},
     {"loudspeakers.*.coverage_up_deg", "loudspeakers.*.directivity", kSecond},

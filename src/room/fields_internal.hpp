@@ -18,6 +18,7 @@ void describe(FieldVisitor& v, Port& x);
 void describe(FieldVisitor& v, FluxChain& x);
 void describe(FieldVisitor& v, Aisle& x);
 void describe(FieldVisitor& v, CrossAisle& x);
+void describe(FieldVisitor& v, Flight& x);
 void describe(FieldVisitor& v, WheelchairPlace& x);
 
 /// Positions in a room: no hall of this trade is larger.
@@ -34,6 +35,9 @@ inline std::string name_of(const Aisle&) {
     return {};
 }
 inline std::string name_of(const CrossAisle&) {
+    return {};
+}
+inline std::string name_of(const Flight&) {
     return {};
 }
 inline std::string name_of(const WheelchairPlace& x) {

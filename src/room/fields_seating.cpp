@@ -10,7 +10,7 @@ using base::radians;
 using base::Unit;
 
 constexpr auto kBlockFloors =
-    std::to_array<const char*>({"level", "slope", "stepped", "equal_clearance"});
+    std::to_array<const char*>({"level", "slope", "stepped", "equal_clearance", "flights"});
 
 }  // namespace
 
@@ -26,6 +26,16 @@ void describe(FieldVisitor& v, CrossAisle& x) {
               x.after_row);
     v.number({{"width_m", "Width", "Added to the row spacing there."}, Unit::metre, 0.3, 10.0},
              x.width_m);
+}
+
+void describe(FieldVisitor& v, Flight& x) {
+    v.integer({{"rows", "Rows", "Rows that this riser leads up to, one after the other."}, 1, 200},
+              x.rows);
+    v.number({{"riser_m", "Riser", "Step of each of them over the row in front."},
+              Unit::millimetre,
+              -0.5,
+              1.5},
+             x.riser_m);
 }
 
 void describe(FieldVisitor& v, WheelchairPlace& x) {
@@ -77,6 +87,11 @@ void describe(FieldVisitor& v, SeatBlock& x) {
               0.0,
               0.5},
              x.wanted_c_m);
+    list(v,
+         {{"flights", "Flights", "Risers of a floor of flights, from the first row."},
+          "flight",
+          200},
+         x.flights);
     v.number(
         {{"front_wall_m", "Front wall", "Solid front above the first row's floor; 0 for none."},
          Unit::metre,

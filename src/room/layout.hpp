@@ -212,6 +212,15 @@ enum class BlockFloor {
     slope,            ///< plane floor, `slope_rad`
     stepped,          ///< one step of `riser_m` a row
     equal_clearance,  ///< risers from the recursion for `wanted_c_m`
+    flights,          ///< risers alike over some rows, then others: `SeatBlock::flights`
+};
+
+/// Steps of one riser, one a row. A floor of flights takes them from the first row back; rows
+/// behind the last flight go on with its riser, and steps past the last row are not built.
+struct Flight {
+    int rows = 1;  ///< that this riser leads up to
+    double riser_m = 0.15;
+    bool operator==(const Flight&) const = default;
 };
 
 struct Aisle {
@@ -251,7 +260,8 @@ struct SeatBlock {
     BlockFloor floor = BlockFloor::stepped;
     double slope_rad = 0.0;
     double riser_m = 0.15;
-    double wanted_c_m = 0.12;   ///< equal clearance over each row in front
+    double wanted_c_m = 0.12;  ///< equal clearance over each row in front
+    std::vector<Flight> flights;
     double front_wall_m = 0.0;  ///< solid front (balcony) above the first row's floor; 0: none
     double seat_back_m = 1.0;   ///< top of a seat's back above its floor
     bool raised = false;        ///< a balcony: open below, hall floor runs on under it

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "room/rows.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace rakeline::room {
 namespace {
@@ -36,12 +38,25 @@ void raise_for_clearance(const SeatPlanInput& in,
     }
 }
 
+/// Risers flight after flight; the last one's goes on.
+void raise_by_flights(const SeatBlock& block, std::vector<RowLine>& rows) {
+    if (block.flights.empty()) return;
+    auto flight = block.flights.begin();
+    int left = flight->rows;
+    for (std::size_t n = 1; n < rows.size(); ++n) {
+        if (left == 0 && std::next(flight) != block.flights.end()) left = (++flight)->rows;
+        rows[n].up_m = rows[n - 1].up_m + flight->riser_m;
+        left = std::max(left - 1, 0);
+    }
+}
+
 void set_heights(const SeatPlanInput& in, const SeatBlock& block, std::vector<RowLine>& rows) {
     for (std::size_t n = 0; n < rows.size(); ++n) {
         const double steps = block.floor == BlockFloor::stepped ? static_cast<double>(n) : 0.0;
         rows[n].up_m = block.first_row_up_m + steps * block.riser_m;
     }
     if (block.floor == BlockFloor::equal_clearance) raise_for_clearance(in, block, rows);
+    if (block.floor == BlockFloor::flights) raise_by_flights(block, rows);
     for (RowLine& row : rows)
         row.up_m = floor_under(in, block, row, row.back_m);
 }

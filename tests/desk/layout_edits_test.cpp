@@ -152,6 +152,8 @@ TEST_CASE("a field that waits on a choice is shown for that choice alone") {
     CHECK(applies("seating.*.riser_m", {{"seating.*.floor", 2}}));
     CHECK_FALSE(applies("seating.*.riser_m", {{"seating.*.floor", 0}}));
     CHECK(applies("seating.*.wanted_c_m", {{"seating.*.floor", 3}}));
+    CHECK(applies("seating.*.flights.*.riser_m", {{"seating.*.floor", 4}}));
+    CHECK_FALSE(applies("seating.*.flights.*.riser_m", {{"seating.*.floor", 2}}));
     CHECK(applies("hall.width_m", {{"hall.floor", 0}}));
 }
 

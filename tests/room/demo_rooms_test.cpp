@@ -26,9 +26,8 @@ struct Demo {
     std::size_t wheelchair_places;  ///< as many as the 2010 ADA Standards 221.2.1.1 ask for
 };
 const Demo kDemos[] = {
-    {"converted-hall-96.json", 96, 4},
-    {"steep-240.json", 240, 5},
-    {"grand-620.json", 620, 7},
+    {"converted-hall-96.json", 96, 4}, {"steep-240.json", 240, 5},
+    {"steep-240-built.json", 240, 5},  {"grand-620.json", 620, 7},
     {"screening-24.json", 24, 1},
 };
 const std::string kSeries[] = {"lenses-35mm.json", "lenses-digital.json", "surfaces.json",

@@ -224,7 +224,7 @@ TEST_SUITE("room/layout_file") {
     TEST_CASE("refuses: a choice that does not exist") {
         check_said("{\"rakeline_layout\": 1,\n\"seating\": [\n{\"floor\": \"steps\"}]}", 3,
                    {"seating[0].floor", "\"steps\" is none of its choices",
-                    "write level, slope, stepped or equal_clearance"});
+                    "write level, slope, stepped, equal_clearance or flights"});
     }
 
     TEST_CASE("refuses: values out of range, in the file's own unit") {

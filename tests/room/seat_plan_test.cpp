@@ -42,7 +42,9 @@ SeatBlock random_block(std::mt19937& random) {
     block.row_spacing_m = between(random, 0.9, 1.3);
     block.row_radius_m = random() % 2 ? between(random, 12.0, 40.0) : 0.0;
     block.staggered = random() % 2 == 0;
-    block.floor = static_cast<BlockFloor>(whole(random, 0, 3));
+    block.floor = static_cast<BlockFloor>(whole(random, 0, 4));
+    block.flights = {{whole(random, 1, 4), between(random, 0.0, 0.2)},
+                     {whole(random, 1, 4), between(random, 0.1, 0.3)}};
     block.slope_rad = between(random, 0.0, 0.2);
     block.riser_m = between(random, 0.0, 0.4);
     if (random() % 2) block.aisles = {{2, 1.1}, {block.seats_per_row - 2, 1.1}};
@@ -151,6 +153,8 @@ TEST_SUITE("room/seat_plan") {
                                    &in.screen.sill_m, &in.screen.height_m, &in.screen.setback_m}) {
                 *length *= 2.0;
             }
+            for (Flight& flight : block.flights)
+                flight.riser_m *= 2.0;
             for (Aisle& aisle : block.aisles)
                 aisle.width_m *= 2.0;
             for (CrossAisle& aisle : block.cross_aisles)
@@ -183,6 +187,46 @@ TEST_SUITE("room/seat_plan") {
         for (std::size_t n = 0; n < kEye.size(); ++n) {
             INFO("row ", n);
             check_close(plan.rows[n].centre_eye.y - in.screen.sill_m, kEye[n], printed_digits(4));
+        }
+    }
+
+    TEST_CASE("rows of a floor of flights rise flight by flight, and the last one goes on") {
+        SeatBlock block;
+        block.rows = 7;
+        block.floor = BlockFloor::flights;
+        block.first_row_up_m = 0.5;
+        block.flights = {{2, 0.10}, {3, 0.15}};
+        const auto heights = [&] {
+            std::vector<double> up;
+            for (const Row& row : place_seats(room_of(block)).rows)
+                up.push_back(row.centre_floor.y);
+            return up;
+        };
+        constexpr std::array kUp{0.50, 0.60, 0.70, 0.85, 1.00, 1.15, 1.30};
+        const std::vector<double> up = heights();
+        REQUIRE(up.size() == kUp.size());
+        for (std::size_t n = 0; n < up.size(); ++n)
+            check_close(up[n], kUp[n], kRounding);
+        block.flights = {{9, 0.10}, {3, 0.15}};
+        check_close(heights().back(), 1.10, kRounding);
+        block.flights.clear();
+        CHECK(heights().back() == 0.5);
+    }
+
+    TEST_CASE("property: one flight over all rows is a stepped floor") {
+        std::mt19937 random(16);
+        for (int round = 0; round < 20; ++round) {
+            INFO("seed 16, round ", round);
+            SeatPlanInput in = random_room(random);
+            SeatBlock& block = in.seating[0];
+            block.floor = BlockFloor::stepped;
+            const SeatPlan stepped = place_seats(in);
+            block.floor = BlockFloor::flights;
+            block.flights = {{block.rows, block.riser_m}};
+            const SeatPlan flights = place_seats(in);
+            REQUIRE(flights.rows.size() == stepped.rows.size());
+            for (std::size_t n = 0; n < flights.rows.size(); ++n)
+                check_close(flights.rows[n].centre_eye.y, stepped.rows[n].centre_eye.y, kRounding);
         }
     }
 
