@@ -47,6 +47,18 @@ std::optional<double> overfill_of(const Cell& c, Working&) {
     return (*p->covering->overfill).*kSide;
 }
 
+/// Overfill of an edge over the opening's arc width or its height.
+template <double EdgeOverfill::*kSide, double (geometry::Rectangle::*kSize)() const>
+std::optional<double> overfill_share(const Cell& c, Working& w) {
+    const auto past = overfill_of<kSide>(c, w);
+    if (!past) return std::nullopt;
+    const auto& opening = c.study.picture.openings.at(static_cast<std::size_t>(c.format));
+    w.input("e", "least distance, rim outside edge", *past, Unit::millimetre);
+    const double size =
+        w.input("s", "the opening's size that way", (opening.uv.*kSize)(), Unit::metre);
+    return *past / size;
+}
+
 template <double MaskStops::*kSide>
 std::optional<double> stop_of(const Cell& c, Working&) {
     const room::Layout& layout = c.study.layout();
@@ -94,6 +106,34 @@ std::vector<FigureDefinition> overfill_entries() {
     };
 }
 
+std::vector<FigureDefinition> share_entries() {
+    const auto entry = [](const char* id, const char* label, auto evaluate) {
+        return FigureDefinition{
+            id,
+            Subject::picture,
+            label,
+            Unit::fraction,
+            kPf,
+            "Least distance along this edge by which the picture reaches past the opening, over "
+            "the opening's width or height along the surface.",
+            "e / s",
+            kMap,
+            "{projector} reaches {value} of the opening past one of its edges in {format}",
+            evaluate};
+    };
+    using geometry::Rectangle;
+    return {
+        entry("picture.overfill_left_share", "Past the left, of the width",
+              overfill_share<&EdgeOverfill::left_m, &Rectangle::width>),
+        entry("picture.overfill_right_share", "Past the right, of the width",
+              overfill_share<&EdgeOverfill::right_m, &Rectangle::width>),
+        entry("picture.overfill_top_share", "Past the top, of the height",
+              overfill_share<&EdgeOverfill::top_m, &Rectangle::height>),
+        entry("picture.overfill_bottom_share", "Past the bottom, of the height",
+              overfill_share<&EdgeOverfill::bottom_m, &Rectangle::height>),
+    };
+}
+
 std::vector<FigureDefinition> mask_entries() {
     constexpr const char* kAcross =
         "Where this mask's edge stands, from the frame's upright centre line outward along the "
@@ -126,7 +166,8 @@ std::vector<FigureDefinition> mask_entries() {
 std::span<const FigureDefinition> covering_figures() {
     static const std::vector<FigureDefinition> entries = [] {
         std::vector<FigureDefinition> all;
-        for (auto& part : {covering_entries(), overfill_entries(), mask_entries()}) {
+        for (auto& part :
+             {covering_entries(), overfill_entries(), share_entries(), mask_entries()}) {
             all.insert(all.end(), part.begin(), part.end());
         }
         return all;

@@ -98,56 +98,6 @@ std::optional<double> area(const Cell& c, Working& w) {
     return arc * w.input("H", "height along the surface", o.height_m, Unit::metre);
 }
 
-std::optional<double> angle_down(const Cell& c, Working&) {
-    const ProjectedPicture* p = picture_of(c);
-    return p ? std::optional(p->angle_down_rad) : std::nullopt;
-}
-
-std::optional<double> angle_across(const Cell& c, Working&) {
-    const ProjectedPicture* p = picture_of(c);
-    return p ? std::optional(p->angle_across_rad) : std::nullopt;
-}
-
-/// Length of the straight line between two corners of the picture on the screen.
-double corner_distance(const ProjectedPicture& p, int from, int to) {
-    const geometry::Patch& surface = p.map.surface();
-    const auto corner = [&](int i) {
-        return geometry::point_at(surface, p.shape.corners.at(static_cast<std::size_t>(i)));
-    };
-    return glm::length(corner(to) - corner(from));
-}
-
-std::optional<double> keystone_vertical(const Cell& c, Working& w) {
-    const ProjectedPicture* p = picture_of(c);
-    if (!p) return std::nullopt;
-    w.input("w_top", "width of the picture's top edge", corner_distance(*p, 0, 1), Unit::metre);
-    w.input("w_bottom", "width of its bottom edge", corner_distance(*p, 3, 2), Unit::metre);
-    return p->shape.keystone_vertical;
-}
-
-std::optional<double> keystone_horizontal(const Cell& c, Working& w) {
-    const ProjectedPicture* p = picture_of(c);
-    if (!p) return std::nullopt;
-    w.input("h_left", "height of the picture's left edge", corner_distance(*p, 0, 3), Unit::metre);
-    w.input("h_right", "height of its right edge", corner_distance(*p, 1, 2), Unit::metre);
-    return p->shape.keystone_horizontal;
-}
-
-std::optional<double> side_slope(const Cell& c, Working&) {
-    const ProjectedPicture* p = picture_of(c);
-    return p ? std::optional(p->shape.side_slope_rad) : std::nullopt;
-}
-
-std::optional<double> bow_top(const Cell& c, Working&) {
-    const ProjectedPicture* p = picture_of(c);
-    return p ? std::optional(p->shape.bow_top_m) : std::nullopt;
-}
-
-std::optional<double> bow_bottom(const Cell& c, Working&) {
-    const ProjectedPicture* p = picture_of(c);
-    return p ? std::optional(p->shape.bow_bottom_m) : std::nullopt;
-}
-
 std::optional<double> overfill(const Cell& c, Working& w) {
     const ProjectedPicture* p = picture_of(c);
     if (!p) return std::nullopt;
@@ -224,38 +174,6 @@ std::vector<FigureDefinition> opening_entries() {
     };
 }
 
-std::vector<FigureDefinition> shape_entries() {
-    return {
-        {"picture.angle_down", Subject::picture, "Projection angle down", Unit::radian, kPf,
-         "Lens axis against the surface's normal where it arrives, vertical.",
-         "angle(axis, normal)", "derived: axis and surface normal",
-         "{projector} points down by {value} in {format}", angle_down},
-        {"picture.angle_across", Subject::picture, "Projection angle across", Unit::radian, kPf,
-         "Lens axis against the surface's normal where it arrives, horizontal.",
-         "angle(axis, normal)", "derived: axis and surface normal",
-         "{projector} points across by {value} in {format}", angle_across},
-        {"picture.keystone_vertical", Subject::picture, "Keystone, vertical", Unit::fraction, kPf,
-         "Bottom edge against top edge of the uncorrected picture.",
-         "2 (w_bottom - w_top) / (w_bottom + w_top)", kMap,
-         "Keystone is {value} for {projector} in {format}", keystone_vertical},
-        {"picture.keystone_horizontal", Subject::picture, "Keystone, horizontal", Unit::fraction,
-         kPf, "Right edge against left edge of the uncorrected picture.",
-         "2 (h_right - h_left) / (h_right + h_left)", kMap,
-         "Sideways keystone is {value} for {projector} in {format}", keystone_horizontal},
-        {"picture.side_slope", Subject::picture, "Side slope", Unit::radian, kPf,
-         "Mean lean of the picture's sides.", "mean lean of the two sides", kMap,
-         "The sides lean by {value} for {projector} in {format}", side_slope},
-        {"picture.bow_top", Subject::picture, "Bow of the top edge", Unit::millimetre, kPf,
-         "Sagitta of the top edge on the surface, positive upward.",
-         "greatest height over the chord", kMap,
-         "The top edge bows by {value} for {projector} in {format}", bow_top},
-        {"picture.bow_bottom", Subject::picture, "Bow of the bottom edge", Unit::millimetre, kPf,
-         "Sagitta of the bottom edge on the surface, positive upward.",
-         "greatest height over the chord", kMap,
-         "The bottom edge bows by {value} for {projector} in {format}", bow_bottom},
-    };
-}
-
 std::vector<FigureDefinition> cover_entries() {
     return {
         {"picture.overfill", Subject::picture, "Overfill", Unit::fraction, kPf,
@@ -281,12 +199,15 @@ std::vector<FigureDefinition> cover_entries() {
 std::span<const FigureDefinition> picture_figures() {
     static const std::vector<FigureDefinition> entries = [] {
         std::vector<FigureDefinition> all;
-        for (auto& part : {lens_entries(), opening_entries(), shape_entries(), cover_entries()}) {
+        const auto add = [&](std::span<const FigureDefinition> part) {
             all.insert(all.end(), part.begin(), part.end());
-        }
-        for (const auto part : {focus_figures(), covering_figures()}) {
-            all.insert(all.end(), part.begin(), part.end());
-        }
+        };
+        add(lens_entries());
+        add(opening_entries());
+        add(shape_figures());
+        add(cover_entries());
+        add(focus_figures());
+        add(covering_figures());
         return all;
     }();
     return entries;

@@ -54,7 +54,8 @@ const FigureDefinition* find_definition(std::string_view id);
 /// Entries of one subject, by the files that define them.
 std::span<const FigureDefinition> room_figures();
 std::span<const FigureDefinition> picture_figures();
-std::span<const FigureDefinition> focus_figures();     ///< parts of picture_figures
+std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
+std::span<const FigureDefinition> focus_figures();
 std::span<const FigureDefinition> covering_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> sight_figures();
