@@ -37,6 +37,8 @@ TEST_SUITE("study/figures_shape") {
         const double pitch = base::radians(4.0);
         room::Projector& projector = brief.layout.projectors.front();
         projector.aim = {.mode = room::AimMode::angles, .pitch_rad = pitch};
+        for (room::FormatUse& use : projector.formats)
+            use.shift_across = 0.0;
         const auto study = study::compute_study(std::make_shared<const room::Brief>(brief));
         const auto& picture = study.picture.pictures.at(0);
         REQUIRE(brief.layout.screen.radius_m == 0.0);
