@@ -43,24 +43,32 @@ glm::dvec2 outward(PictureEdge edge) {
 constexpr std::array kEdges{PictureEdge::left, PictureEdge::right, PictureEdge::top,
                             PictureEdge::bottom};
 
-/// Greatest reach toward `side` in the gate of one edge of the opening: best sample, then a ternary
-/// search between its neighbours, over which the reach has one top.
+/// A line that is straight in space is straight in the gate: every edge on a plane, and on a
+/// cylinder those along the generator.
+bool straight_in_gate(const PictureMap& map, const BorderEdge& edge) {
+    return map.surface().flat() || edge.from.x == edge.to.x;
+}
+
+/// Greatest reach toward `side` in the gate of one edge of the opening. Of a straight edge its ends
+/// tell all (whether they lie behind the lens too: depth runs evenly along it). Of an arc: best
+/// sample, then a ternary search between its neighbours, over which the reach has one top.
 std::optional<double> edge_reach(const PictureMap& map, const BorderEdge& edge, glm::dvec2 side) {
     const auto reach = [&](double t) -> std::optional<double> {
         const auto gate = map.gate_from_screen(edge.at(t));
         return gate ? std::optional(glm::dot(*gate, side)) : std::nullopt;
     };
+    const int parts = straight_in_gate(map, edge) ? 1 : kSamples;
     double best = -std::numeric_limits<double>::infinity();
     int best_k = 0;
-    for (int k = 0; k <= kSamples; ++k) {
-        const auto r = reach(static_cast<double>(k) / kSamples);
+    for (int k = 0; k <= parts; ++k) {
+        const auto r = reach(static_cast<double>(k) / parts);
         if (!r) return std::nullopt;
         if (*r > best) {
             best = *r;
             best_k = k;
         }
     }
-    if (map.surface().flat() || best_k == 0 || best_k == kSamples) return best;
+    if (best_k == 0 || best_k == parts) return best;
     double low = static_cast<double>(best_k - 1) / kSamples;
     double high = static_cast<double>(best_k + 1) / kSamples;
     for (int i = 0; i < 40; ++i) {
