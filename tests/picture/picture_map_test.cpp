@@ -95,23 +95,6 @@ TEST_SUITE("picture/picture_map") {
         check_close(uv->y, 0.007 * scale, relative(1e-12, "rounding"));
     }
 
-    TEST_CASE("round trip: gate to screen and back within 1e-9 of the gate's width") {
-        Dice dice(42);
-        for (int i = 0; i < 2000; ++i) {
-            INFO("seed 42, case ", i);
-            const auto p = only_picture(random_room(dice));
-            for (int k = 0; k < 5; ++k) {
-                const glm::dvec2 gate = gate_point(p, dice.between(-1, 1), dice.between(-1, 1));
-                const auto uv = p.map.screen_from_gate(gate);
-                REQUIRE(uv);
-                const auto back = p.map.gate_from_screen(*uv);
-                REQUIRE(back);
-                check_close(glm::length(*back - gate), 0.0,
-                            absolute(1e-9 * p.gate_size_m.x, "1e-9 of the gate's width"));
-            }
-        }
-    }
-
     TEST_CASE("property: the area ratio is the Jacobian by finite differences") {
         Dice dice(43);
         for (int i = 0; i < 1000; ++i) {
