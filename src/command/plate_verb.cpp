@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "command/verbs.hpp"
 #include "report/plate_sheet.hpp"
+#include "study/gate_plate.hpp"
 
 #include <memory>
 
@@ -9,8 +10,8 @@ namespace {
 
 struct PlateWords {
     std::string file, projector, format, view = "lamp", output;
-    double allowance_mm = 0.0;
-    double corner_radius_mm = 0.0;
+    std::optional<double> allowance_mm;  ///< unset: of the layout's use
+    std::optional<double> corner_radius_mm;
     bool tenfold = false;
 };
 
@@ -33,30 +34,16 @@ base::Result<Pair> choose_pair(const room::Layout& layout, const PlateWords& wor
                          .mend = "name both with --projector and --format"};
 }
 
-/// Why the pair has no picture.
-int refuse_pair(const study::Study& study, const PlateWords& words, const Pair& pair) {
-    for (const picture::NoPicture& none : study.picture.none) {
-        if (none.projector == pair.projector && none.format == pair.format) {
-            return refuse(
-                "'" + words.projector + "' makes no picture in '" + words.format + "': " + none.why,
-                none.mend);
-        }
-    }
-    return refuse("'" + words.projector + "' does not show '" + words.format + "'",
-                  "choose a format that is among the projector's own");
+std::optional<double> metres(std::optional<double> mm) {
+    return mm ? std::optional(1e-3 * *mm) : std::nullopt;
 }
 
 int put_plate(const study::Study& study, const PlateWords& words, picture::PlateView view) {
     const auto pair = choose_pair(study.layout(), words);
     if (!pair) return refuse(pair.problems());
-    const auto* picture = picture::find_picture(study.picture, pair->projector, pair->format);
-    if (!picture) return refuse_pair(study, words, *pair);
-    const auto plate = picture::plate_outline(
-        {.picture = *picture,
-         .opening = study.picture.openings.at(static_cast<std::size_t>(pair->format)),
-         .kind = study.layout().projectors.at(static_cast<std::size_t>(pair->projector)).kind,
-         .corner_radius_m = 1e-3 * words.corner_radius_mm,
-         .allowance_m = 1e-3 * words.allowance_mm});
+    const auto plate = study::gate_plate(study, pair->projector, pair->format,
+                                         {.allowance_m = metres(words.allowance_mm),
+                                          .corner_radius_m = metres(words.corner_radius_mm)});
     if (!plate) return refuse(plate.problems());
     const report::PlateSheet sheet{.plate = *plate,
                                    .view = view,
@@ -100,11 +87,10 @@ void add_plate_verb(CLI::App& app, Choice& choice) {
     verb->add_option("--projector", words->projector, "Film projector by name")->required();
     verb->add_option("--format", words->format, "Format by name")->required();
     verb->add_option("--allowance-mm", words->allowance_mm,
-                     "Left standing all round, in the gate, for the last fit by hand")
-        ->capture_default_str();
+                     "Left standing all round, in the gate, for the last fit by hand; left out: as "
+                     "the layout says");
     verb->add_option("--corner-radius-mm", words->corner_radius_mm,
-                     "Of the opening's corners, on the screen")
-        ->capture_default_str();
+                     "Of the opening's corners, on the screen; left out: as the layout says");
     verb->add_option("--view", words->view, "From which side: lamp or lens")->capture_default_str();
     verb->add_flag("--tenfold", words->tenfold, "Draw it at 10:1 too (.svg)");
     verb->add_option("-o,--output", words->output, "OUT.svg or OUT.dxf, in millimetres")

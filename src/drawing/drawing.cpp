@@ -89,6 +89,11 @@ bool better(const Fit& a, const Fit& b) {
 
 }  // namespace
 
+std::string dimension_text(const Dimension& dimension, base::UnitSystem units) {
+    return dimension.prefix + base::quantity_text(length_m(dimension), dimension.unit, units,
+                                                  dimension.extra_decimals);
+}
+
 double length_m(const Dimension& dimension) {
     return dimension.length_m.value_or(glm::length(dimension.to - dimension.from));
 }

@@ -85,6 +85,7 @@ struct Dimension {
     std::string prefix;              ///< "throw ", "R "
     std::optional<double> length_m;  ///< the true length where the drawing foreshortens it
     Shows shows{};
+    int extra_decimals = 0;  ///< more than are usual for the unit: a gate is read to 0.01 mm
 };
 
 using Item = std::variant<Line, Fill, Label, Dimension>;
@@ -127,6 +128,9 @@ Drawing screen_face(const study::Study& study, const DrawingChoice& choice);
 base::Result<Drawing> plate_face(const study::Study& study,
                                  const DrawingChoice& choice,
                                  picture::PlateView view);
+
+/// What stands at a dimension: "throw 15.99 m".
+std::string dimension_text(const Dimension& dimension, base::UnitSystem units);
 
 /// The length that a dimension states, m: its own, or the distance between its ends.
 double length_m(const Dimension& dimension);

@@ -49,12 +49,15 @@ struct Piece {
     }
 };
 
+/// Counter-clockwise from the bottom left.
+std::array<glm::dvec2, 4> corners_of(const geometry::Rectangle& o) {
+    return {glm::dvec2(o.left, o.bottom), {o.right, o.bottom}, {o.right, o.top}, {o.left, o.top}};
+}
+
 /// The border, counter-clockwise from the left end of the bottom edge.
 std::vector<Piece> pieces_of(const Border& border) {
-    const geometry::Rectangle& o = border.uv;
     const double r = border.radius_m;
-    const std::array<glm::dvec2, 4> corners{
-        glm::dvec2(o.left, o.bottom), {o.right, o.bottom}, {o.right, o.top}, {o.left, o.top}};
+    const std::array<glm::dvec2, 4> corners = corners_of(border.uv);
     std::vector<Piece> pieces;
     for (std::size_t i = 0; i < 4; ++i) {
         const glm::dvec2 from = corners[i];
@@ -165,6 +168,24 @@ std::optional<base::Problem> outside_aperture(const Outline& outline, glm::dvec2
                    "choose a shorter focal length, aim at the opening, or give a larger aperture");
 }
 
+/// The ends of the sides that the same opening would have without round corners, each moved inward
+/// like the rest: of the sharp outline's points the nearest to where the corner was.
+std::optional<std::array<glm::dvec2, 4>> sharp_corners(const PlateInput& in) {
+    const auto sharp = Sampler(in.picture.map, {in.opening.uv, 0.0}).outline();
+    if (!sharp) return std::nullopt;
+    const Outline inward = geometry::inset(*sharp, in.allowance_m);
+    if (inward.empty()) return std::nullopt;
+    std::array<glm::dvec2, 4> out = corners_of(in.opening.uv);
+    for (glm::dvec2& corner : out) {
+        const auto gate = in.picture.map.gate_from_screen(corner);
+        if (!gate) return std::nullopt;
+        corner = *std::min_element(inward.begin(), inward.end(), [&](glm::dvec2 a, glm::dvec2 b) {
+            return glm::length(a - *gate) < glm::length(b - *gate);
+        });
+    }
+    return out;
+}
+
 }  // namespace
 
 base::Result<Plate> plate_outline(const PlateInput& in) {
@@ -180,7 +201,9 @@ base::Result<Plate> plate_outline(const PlateInput& in) {
                 .aperture_m = in.picture.gate_size_m,
                 .corner_radius_m = in.corner_radius_m,
                 .allowance_m = in.allowance_m};
-    if (plate.outline_m.empty()) {
+    const auto corners = sharp_corners(in);
+    if (corners) plate.corners_m = *corners;
+    if (plate.outline_m.empty() || !corners) {
         return refusal("the filing allowance of " +
                            base::quantity_text(in.allowance_m, Unit::millimetre) +
                            " leaves no opening in the plate",

@@ -4,6 +4,7 @@
 #include "base/result.hpp"
 #include "picture/picture_study.hpp"
 
+#include <array>
 #include <vector>
 
 /// The opening to file in a film projector's gate plate, so that the light on the screen is the
@@ -29,6 +30,10 @@ struct Plate {
     glm::dvec2 aperture_m{0.0};
     double corner_radius_m = 0.0;
     double allowance_m = 0.0;
+    /// Where its sides meet before the corners are rounded, from the picture's bottom left
+    /// counter-clockwise. On a curved screen the sides are bowed; these are their ends all the
+    /// same.
+    std::array<glm::dvec2, 4> corners_m{};
 };
 
 /// The border of the opening through the exact map backward, point by point: on a plane straight

@@ -181,9 +181,7 @@ void Canvas::paint_item(const drawing::Dimension& dimension) {
     const glm::dvec2 along = glm::normalize(b - a);
     tick(a, along);
     tick(b, along);
-    dimension_text(a, b,
-                   dimension.prefix +
-                       base::quantity_text(drawing::length_m(dimension), dimension.unit, units_));
+    dimension_text(a, b, drawing::dimension_text(dimension, units_));
 }
 
 }  // namespace rakeline::report

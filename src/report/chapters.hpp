@@ -22,6 +22,8 @@ struct ReportInput {
 void draw_title_page(Pages& pages, const ReportInput& in);  ///< with the findings
 void draw_plan_page(Pages& pages, const ReportInput& in);
 void draw_section_page(Pages& pages, const ReportInput& in);
+/// The film gates' plates at true size and enlarged; nothing where no machine shows film.
+void draw_plate_pages(Pages& pages, const ReportInput& in);
 void draw_subject_tables(Pages& pages, const ReportInput& in);
 void draw_seat_table(Pages& pages, const ReportInput& in);
 void draw_cautions(Pages& pages);

@@ -11,15 +11,15 @@ std::string millimetres(double metres) {
     return base::quantity_text(metres, base::Unit::millimetre, base::UnitSystem::metric, 2);
 }
 
-std::string view_words(picture::PlateView view) {
+}  // namespace
+
+std::string plate_view_words(picture::PlateView view) {
     if (view == picture::PlateView::from_lamp) {
         return "Seen from the lamp: the picture is turned by half a turn, top below, left at "
                "right.";
     }
     return "Seen from the lens: the picture is upside down and mirrored, top below, left at left.";
 }
-
-}  // namespace
 
 PlateBox plate_box(const PlateSheet& sheet) {
     const auto outline = picture::outline_seen(sheet.plate, sheet.view);
@@ -39,7 +39,7 @@ std::vector<std::string> plate_words(const PlateSheet& sheet) {
         "Room: " + sheet.room,
         "Projector: " + sheet.projector,
         "Format: " + sheet.format,
-        view_words(sheet.view),
+        plate_view_words(sheet.view),
         "File from the lamp side.",
         "Opening over all: " + millimetres(size.x) + " wide, " + millimetres(size.y) + " high.",
         "Aperture, thin line: " + millimetres(plate.aperture_m.x) + " by " +

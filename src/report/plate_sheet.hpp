@@ -19,6 +19,9 @@ struct PlateSheet {
     bool tenfold = false;  ///< SVG: draw it ten times as large too
 };
 
+/// From where the plate is seen, and how the picture stands in it.
+std::string plate_view_words(picture::PlateView view);
+
 /// What stands beside the outline: whose plate it is, from where it is seen and how the picture
 /// stands in it, what was allowed for, its size and scale, and the caution.
 std::vector<std::string> plate_words(const PlateSheet& sheet);

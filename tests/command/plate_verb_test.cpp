@@ -52,6 +52,27 @@ TEST_SUITE("command/plate_verb") {
         }
     }
 
+    TEST_CASE("plate takes allowance and corner radius from the layout where none is named") {
+        const Folder folder;
+        auto layout = tests::demo_brief("converted-hall-96")->layout;
+        layout.limits_file = "easy.json";
+        folder.write("easy.json",
+                     R"({"rakeline_limits": 1, "name": "easy", "limits": [{"figure": )"
+                     R"("picture.throw", "least": 1, "unit": "m", "authority": "yours", )"
+                     R"("source": "a test"}]})");
+        layout.projectors[0].formats[1].plate_allowance_m = 3e-4;
+        layout.projectors[0].formats[1].plate_corner_radius_m = 0.025;
+        const std::string room = folder.write("room.json", room::write_layout(layout));
+        const std::string file = folder.file("plate.svg");
+        std::vector<std::string> words = plate_words(file);
+        words[1] = room;
+        CHECK(ran(words).status == 0);
+        CHECK(has(Folder::read(file), "all round: 0.300 mm"));
+        CHECK(has(Folder::read(file), "on the screen: 25.000 mm"));
+        CHECK(ran(plus(words, {"--allowance-mm", "0"})).status == 0);
+        CHECK(has(Folder::read(file), "all round: 0.000 mm"));
+    }
+
     TEST_CASE("plate --help has the caution") {
         CHECK(has(ran({"plate", "--help"}).out, "lamp off and cold"));
     }

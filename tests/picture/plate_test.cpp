@@ -130,6 +130,31 @@ void check_refused(const base::Result<Plate>& plate, const std::string& says) {
 }  // namespace
 
 TEST_SUITE("picture/plate") {
+    TEST_CASE("property: a sharp outline has the plate's corners among its points, in order") {
+        Dice dice(77);
+        for (int i = 0; i < 60; ++i) {
+            const Case c = random_case(dice, 0.5);
+            const auto sharp = picture::plate_outline({.picture = c.picture, .opening = c.opening});
+            REQUIRE(sharp);
+            const auto& outline = sharp->outline_m;
+            std::size_t from = 0;
+            for (const glm::dvec2 corner : sharp->corners_m) {
+                const auto found =
+                    std::find(outline.begin() + static_cast<long>(from), outline.end(), corner);
+                REQUIRE(found != outline.end());
+                from = static_cast<std::size_t>(found - outline.begin()) + 1;
+            }
+            const glm::dvec2 bottom_left(c.opening.uv.left, c.opening.uv.bottom);
+            const auto seen = c.picture.map.screen_from_gate(sharp->corners_m[0]);
+            REQUIRE(seen);
+            CHECK(glm::length(*seen - bottom_left) < 1e-6);
+            const auto round = picture::plate_outline(
+                {.picture = c.picture, .opening = c.opening, .corner_radius_m = 0.1});
+            REQUIRE(round);
+            CHECK(round->corners_m == sharp->corners_m);
+        }
+    }
+
     TEST_CASE("property: light through 10,000 plates meets the opening within 0.1 mm all along") {
         Dice dice(51);
         int curved = 0;

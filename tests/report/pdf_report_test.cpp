@@ -1,59 +1,19 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/studied_room.hpp"
-#include "report/report.hpp"
+#include "report/pdf_file.hpp"
 #include "support/check.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <cstdlib>
-#include <fstream>
-#include <memory>
 #include <sstream>
 
 using namespace rakeline;
 
 namespace {
 
-report::ReportOptions options(base::UnitSystem units = base::UnitSystem::metric) {
-    return {.units = units,
-            .layout_path = "rooms/mine.json",
-            .date = "2026-11-24",
-            .program_version = "0.1.0"};
-}
-
-std::string report_of(const study::Study& study, const report::ReportOptions& with) {
-    const auto pdf = report::pdf_report(study, with);
-    if (!pdf) FAIL(base::text(pdf.problems()));
-    return *pdf;
-}
-
-/// A file beside the build that goes away with the test.
-class TemporaryPdf {
-public:
-    explicit TemporaryPdf(const std::string& bytes)
-        : path_(std::string(RAKELINE_BINARY_DIR) + "/report_test.pdf") {
-        std::ofstream(path_, std::ios::binary) << bytes;
-    }
-    ~TemporaryPdf() { std::remove(path_.c_str()); }
-    TemporaryPdf(const TemporaryPdf&) = delete;
-    TemporaryPdf& operator=(const TemporaryPdf&) = delete;
-
-    /// What a tool of poppler-utils prints about the file.
-    std::string asked(const std::string& tool, const std::string& after = "") const {
-        const std::string command = tool + " '" + path_ + "' " + after;
-        const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
-        REQUIRE(pipe);
-        std::string out;
-        char buffer[4096];
-        while (const std::size_t count = fread(buffer, 1, sizeof buffer, pipe.get()))
-            out.append(buffer, count);
-        REQUIRE_MESSAGE(!out.empty(), tool << " of poppler-utils is needed for this test");
-        return out;
-    }
-
-private:
-    std::string path_;
-};
+using tests::options;
+using tests::report_of;
+using tests::TemporaryPdf;
 
 /// All runs of white space as one space, so that line breaks don't matter.
 std::string flowing(const std::string& text) {

@@ -110,9 +110,7 @@ public:
         tick_mark(b, ink);
         const bool upright = std::abs(b.y - a.y) > std::abs(b.x - a.x);
         const float length = std::hypot(b.x - a.x, b.y - a.y);
-        const std::string text =
-            dimension.prefix +
-            base::quantity_text(drawing::length_m(dimension), dimension.unit, choice_.units);
+        const std::string text = drawing::dimension_text(dimension, choice_.units);
         if (length < text_width(theme_.font.small, text) + theme_.px(6)) return;
         texts_.push_back({text,
                           {(a.x + b.x) / 2.0f, (a.y + b.y) / 2.0f},
