@@ -14,6 +14,7 @@ namespace {
 struct DrawWords {
     std::string file, view = "orbit", size = "1600x900", output, format, projector;
     bool paper = false;
+    bool blur = false;
     bool imperial = false;
 };
 
@@ -74,6 +75,8 @@ int draw(const DrawWords& words) {
     drawing::DrawingChoice choice;
     choice.format = *format;
     choice.projector = *projector;
+    choice.blur = words.blur;
+    choice.units = unit_system(words.imperial);
     const auto png = [&](const drawing::Drawing& drawing) {
         return put_png(report::drawing_png(drawing, size->width, size->height,
                                            unit_system(words.imperial), words.paper),
@@ -81,6 +84,7 @@ int draw(const DrawWords& words) {
     };
     if (words.view == "plan") return png(drawing::plan(*study, choice));
     if (words.view == "section") return png(drawing::long_section(*study, choice));
+    if (words.view == "screen") return png(drawing::screen_face(*study, choice));
     if (words.view == "orbit") return draw_scene(*study, choice, {}, *size, words.output);
     if (words.view.starts_with("seat:")) {
         const auto seat = choose_seat(*study, words.view.substr(5));
@@ -88,7 +92,7 @@ int draw(const DrawWords& words) {
         if (*seat) return draw_scene(*study, choice, *seat, *size, words.output);
     }
     return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, or seat: with a seat, like seat:C14");
+                  "name orbit, plan, section, screen, or seat: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -97,14 +101,15 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
-    verb->add_option("--view", words->view, "orbit, plan, section, or seat:ID")
+    verb->add_option("--view", words->view, "orbit, plan, section, screen, or seat:ID")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")
         ->required();
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
-    verb->add_flag("--paper", words->paper, "Plan and section on paper ground");
+    verb->add_flag("--paper", words->paper, "Plan, section and screen on paper ground");
+    verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
     verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
     verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });
 }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/mesh_shapes.hpp"
 
-/// The light between lens and picture: the sides of a pyramid over the picture's outline.
+/// The light between lens and picture: the sides of a pyramid over the picture's outline, and that
+/// outline on the masking.
 namespace rakeline::drawing {
 namespace {
 
@@ -30,6 +31,28 @@ Part beam_part(const picture::PictureMap& map, const picture::PictureShape& shap
     return beam;
 }
 
+bool holds(const geometry::Rectangle& r, glm::dvec2 p) {
+    return p.x > r.left && p.x < r.right && p.y > r.bottom && p.y < r.top;
+}
+
+/// The rim of the uncorrected picture, a hair in front of the masking that it falls on.
+void add_rim(const picture::ProjectedPicture& picture,
+             const geometry::Rectangle& opening,
+             std::vector<Edge>& edges) {
+    constexpr double kAhead_m = kMaskingAhead_m + 0.004;
+    const geometry::Patch& surface = picture.map.surface();
+    const auto& rim = picture.shape.outline;
+    const auto before = [&](glm::dvec2 uv) {
+        return geometry::point_at(surface, uv) + kAhead_m * geometry::normal_at(surface, uv);
+    };
+    for (std::size_t i = 0; i < rim.size(); ++i) {
+        const glm::dvec2 a = rim[i], b = rim[(i + 1) % rim.size()];
+        const bool inside = holds(opening, 0.5 * (a + b));
+        edges.push_back(
+            {inside ? EdgeKind::shortfall : EdgeKind::picture, before(a), before(b), {}});
+    }
+}
+
 }  // namespace
 
 void add_beams(const study::Study& study,
@@ -41,6 +64,8 @@ void add_beams(const study::Study& study,
         if (picture.format != *format || picture.shape.outline.size() < 3) continue;
         if (projector && picture.projector != *projector) continue;
         mesh.beams.push_back(beam_part(picture.map, picture.shape, picture.projector));
+        add_rim(picture, study.picture.openings.at(static_cast<std::size_t>(*format)).uv,
+                mesh.edges);
         const glm::dvec3 lens = picture.map.pose().lens;
         for (const glm::dvec2& corner : picture.shape.corners) {
             mesh.edges.push_back(

@@ -8,9 +8,8 @@
 namespace rakeline::drawing {
 namespace {
 
-constexpr double kBorder_m = 0.35;        // black beyond the frame; common practice, no source
-constexpr double kMaskingAhead_m = 0.02;  // masking in front of the sheet
-constexpr int kColumns = 32;              // of a curved sheet: chords under 0.1 % off the arc
+constexpr double kBorder_m = 0.35;  // black beyond the frame; common practice, no source
+constexpr int kColumns = 32;        // of a curved sheet: chords under 0.1 % off the arc
 constexpr int kRows = 2;
 
 struct Sheet {

@@ -9,6 +9,8 @@
 /// outside, normals unit.
 namespace rakeline::drawing {
 
+inline constexpr double kMaskingAhead_m = 0.02;  ///< masking in front of the sheet
+
 /// A flat quadrilateral with its normal from its corners; `uv` per corner. Nothing is added where
 /// the corners enclose no area.
 void add_quad(Part& part,

@@ -88,16 +88,25 @@ std::vector<glm::dvec2> box(glm::dvec2 centre,
     return {centre - a - b, centre + a - b, centre + a + b, centre - a + b};
 }
 
-std::vector<glm::dvec3> picture_line(const picture::ProjectedPicture& picture,
+std::vector<glm::dvec2> surface_line(const picture::ProjectedPicture& picture,
                                      glm::dvec2 from,
                                      glm::dvec2 to) {
     constexpr int kPieces = 24;
-    std::vector<glm::dvec3> points;
+    std::vector<glm::dvec2> points;
     for (int i = 0; i <= kPieces; ++i) {
         const glm::dvec2 half = from + (to - from) * (static_cast<double>(i) / kPieces);
         const auto uv = picture.map.screen_from_gate(0.5 * half * picture.gate_size_m);
-        if (uv) points.push_back(geometry::point_at(picture.map.surface(), *uv));
+        if (uv) points.push_back(*uv);
     }
+    return points;
+}
+
+std::vector<glm::dvec3> picture_line(const picture::ProjectedPicture& picture,
+                                     glm::dvec2 from,
+                                     glm::dvec2 to) {
+    std::vector<glm::dvec3> points;
+    for (const glm::dvec2& uv : surface_line(picture, from, to))
+        points.push_back(geometry::point_at(picture.map.surface(), uv));
     return points;
 }
 

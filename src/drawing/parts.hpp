@@ -37,8 +37,13 @@ std::vector<glm::dvec2> box(glm::dvec2 centre,
                             double half_along_m,
                             double half_across_m);
 
-/// Picture points on the surface along one line through the gate, `from` to `to` in gate halves
-/// (-1 ... +1 of width and height); points that miss the surface are left out.
+/// Surface points (u, v) along one line through the gate, `from` to `to` in gate halves (-1 ... +1
+/// of width and height); points that miss the surface are left out.
+std::vector<glm::dvec2> surface_line(const picture::ProjectedPicture& picture,
+                                     glm::dvec2 from,
+                                     glm::dvec2 to);
+
+/// The same in the room.
 std::vector<glm::dvec3> picture_line(const picture::ProjectedPicture& picture,
                                      glm::dvec2 from,
                                      glm::dvec2 to);

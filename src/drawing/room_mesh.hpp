@@ -58,8 +58,9 @@ struct SeatInstance {
 };
 
 /// A line that keeps its width on the display, so that thin edges stay clean at any distance.
-/// Ghost: the outline of what went with a wall that is left out.
-enum class EdgeKind { step, hall, port, beam, ghost };
+/// Ghost: the outline of what went with a wall that is left out. Picture: the rim of the
+/// uncorrected picture on the masking; shortfall: where it runs inside the opening.
+enum class EdgeKind { step, hall, port, beam, ghost, picture, shortfall };
 struct Edge {
     EdgeKind kind = EdgeKind::hall;
     glm::dvec3 from{0.0};
@@ -73,7 +74,7 @@ struct RoomMesh {
     std::vector<Part> parts;  ///< opaque
     std::vector<Part> beams;  ///< translucent, open toward the picture: vertex 0 is at the lens,
                               ///< the others go along the picture's outline, counter-clockwise
-    std::vector<Edge> edges;  ///< of steps, hall, ports and beams
+    std::vector<Edge> edges;  ///< of steps, hall, ports, beams and pictures
     Part seat;                ///< one seat about its reference point, facing -z
     Part wheelchair;          ///< the same for a wheelchair place
     std::vector<SeatInstance> seats;  ///< by seat index; all places

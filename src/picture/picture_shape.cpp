@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "picture/picture_shape.hpp"
 
+#include "geometry/densified.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <span>
@@ -76,19 +78,6 @@ void measure_keystone(const geometry::Patch& surface, PictureShape& shape) {
     shape.side_slope_rad = 0.5 * (left + right);
 }
 
-/// The polygon with points put into its edges, none longer than `step_m`.
-Outline densified(const Outline& polygon, double step_m) {
-    Outline out;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-        const glm::dvec2 edge = polygon[(i + 1) % polygon.size()] - polygon[i];
-        const int parts = std::max(1, static_cast<int>(std::ceil(glm::length(edge) / step_m)));
-        for (int k = 0; k < parts; ++k) {
-            out.push_back(polygon[i] + (static_cast<double>(k) / parts) * edge);
-        }
-    }
-    return out;
-}
-
 /// Gate area whose light falls inside a polygon on the surface.
 double gate_area(const PictureMap& map, const Outline& polygon) {
     Outline gate;
@@ -126,7 +115,7 @@ Coverage coverage(const PictureMap& map,
     const double picture_m2 = geometry::signed_area(shape.outline);
     // The edges of the opening map to curves in the gate only where the surface is curved.
     const double step_m = opening.uv.width() / kSegmentsPerEdge;
-    const Outline cut = map.surface().flat() ? inside : densified(inside, step_m);
+    const Outline cut = map.surface().flat() ? inside : geometry::densified(inside, step_m);
     const double used = gate_area(map, cut) / (gate_size_m.x * gate_size_m.y);
     return {.overfill = std::max(0.0, (picture_m2 - inside_m2) / opening.area_m2),
             .crop = std::clamp(1.0 - used, 0.0, 1.0),

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: MIT
+#include "report/drawing_pages.hpp"
+
 #include "base/number_text.hpp"
 #include "base/units.hpp"
 #include "report/chapters.hpp"
@@ -11,8 +13,8 @@ namespace rakeline::report {
 namespace {
 
 /// Scales that a rule of the trade reads; the last for halls that no theatre is.
-constexpr std::array<double, 12> kScales = {50,  75,  100, 125, 150,  200,
-                                            250, 300, 400, 500, 1000, 2000};
+constexpr std::array<double, 14> kScales = {20,  25,  50,  75,  100, 125,  150,
+                                            200, 250, 300, 400, 500, 1000, 2000};
 
 constexpr double kAbove_pt = 54.0;  ///< title and legend over a drawing
 constexpr double kBelow_pt = 34.0;  ///< scale bar under it
@@ -32,15 +34,14 @@ struct Fit {
     double scale = 0.0;
 };
 
-/// Upright or lying, whichever shows the drawing larger.
+/// Upright or lying, whichever shows the drawing larger, whichever way the page before it lies.
 std::optional<Fit> fit_of(const drawing::Drawing& drawing, const Box& page) {
-    const double between = kAbove_pt + kBelow_pt;
-    // Turning the sheet swaps its sides; margins above and below stay 8 pt larger than at the
-    // sides.
-    const double margins = page.x * 2.0;
-    const double high = page.height + 108.0, wide = page.width + margins;
-    const auto upright = scale_for(drawing, page.width, page.height - between);
-    const auto lying = scale_for(drawing, high - margins, wide - 108.0 - between);
+    const double beside = 2.0 * page.x;
+    constexpr double kMargins_pt = 108.0;  // over and under the content, whichever way it lies
+    const double taken = kMargins_pt + kAbove_pt + kBelow_pt;
+    const auto [narrow, wide] = std::minmax({page.width + beside, page.height + kMargins_pt});
+    const auto upright = scale_for(drawing, narrow - beside, wide - taken);
+    const auto lying = scale_for(drawing, wide - beside, narrow - taken);
     if (!upright && !lying) return std::nullopt;
     if (!lying || (upright && *upright <= *lying)) return Fit{false, *upright};
     return Fit{true, *lying};
@@ -133,11 +134,13 @@ const study::Figure* telling_seat_figure(const ReportInput& in) {
     return best;
 }
 
-void draw_page(Pages& pages,
-               const ReportInput& in,
-               const drawing::Drawing& drawing,
-               const std::string& legend,
-               const study::Figure* figure) {
+}  // namespace
+
+void draw_drawing_page(Pages& pages,
+                       const ReportInput& in,
+                       const drawing::Drawing& drawing,
+                       const std::string& legend,
+                       const study::Figure* figure) {
     const auto fit = fit_of(drawing, pages.content());
     pages.chapter(drawing.title, fit && fit->landscape);
     draw_legend(pages, legend, figure);
@@ -155,7 +158,7 @@ void draw_page(Pages& pages,
     draw_scale_note(pages, fit->scale, sheet_for(in.units()).name);
 }
 
-drawing::DrawingChoice choice_of(const ReportInput& in) {
+drawing::DrawingChoice chosen_drawing(const ReportInput& in) {
     drawing::DrawingChoice choice;
     if (in.projector >= 0) choice.projector = in.projector;
     if (in.format >= 0) choice.format = in.format;
@@ -163,10 +166,8 @@ drawing::DrawingChoice choice_of(const ReportInput& in) {
     return choice;
 }
 
-}  // namespace
-
 void draw_plan_page(Pages& pages, const ReportInput& in) {
-    drawing::DrawingChoice choice = choice_of(in);
+    drawing::DrawingChoice choice = chosen_drawing(in);
     choice.seat_figure = telling_seat_figure(in);
     const auto& seating = in.study.layout().seating;
     const bool balcony = std::any_of(seating.begin(), seating.end(),
@@ -179,17 +180,18 @@ void draw_plan_page(Pages& pages, const ReportInput& in) {
     }
     legend += "\nring: reference seat   ·   dashed: wheelchair place";
     if (!balcony)
-        return draw_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
+        return draw_drawing_page(pages, in, drawing::plan(in.study, choice), legend,
+                                 choice.seat_figure);
     // A balcony would hide what lies under it: each level has a sheet of its own.
     for (const bool raised : {false, true}) {
         choice.raised = raised;
-        draw_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
+        draw_drawing_page(pages, in, drawing::plan(in.study, choice), legend, choice.seat_figure);
     }
 }
 
 void draw_section_page(Pages& pages, const ReportInput& in) {
-    draw_page(
-        pages, in, drawing::long_section(in.study, choice_of(in)),
+    draw_drawing_page(
+        pages, in, drawing::long_section(in.study, chosen_drawing(in)),
         chosen_text(in) + "   ·   on the centre line, sight lines to the picture's lower edge",
         nullptr);
 }

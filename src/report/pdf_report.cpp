@@ -35,6 +35,7 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_title_page(pages, in);
     draw_plan_page(pages, in);
     draw_section_page(pages, in);
+    draw_screen_pages(pages, in);
     draw_plate_pages(pages, in);
     draw_subject_tables(pages, in);
     draw_seat_table(pages, in);

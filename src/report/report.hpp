@@ -19,9 +19,9 @@ struct ReportOptions {
     std::string program_version;
 };
 
-/// The consultant's report: title block, plan and long section to scale, one table a subject, seat
-/// table, findings with limit and source, cautions, sources. Vector, fonts embedded, same bytes for
-/// the same input.
+/// The consultant's report: title block, plan, long section and screen to scale, one table a
+/// subject, seat table, findings with limit and source, cautions, sources. Vector, fonts embedded,
+/// same bytes for the same input.
 base::Result<std::string> pdf_report(const study::Study& study, const ReportOptions& options);
 
 /// One row a seat: name, row, number, place, then every per-seat figure, heads with ids and units.

@@ -28,6 +28,7 @@ struct GpuMark {
 glm::vec4 edge_colour(drawing::EdgeKind kind) {
     const glm::vec3 text = linear_colour({0.914f, 0.894f, 0.847f});
     const glm::vec3 lamp = linear_colour({0.941f, 0.702f, 0.353f});
+    const glm::vec3 missed = linear_colour({0.878f, 0.443f, 0.310f});
     switch (kind) {
         case drawing::EdgeKind::step:
             return {0.8f * text, 0.34f};
@@ -39,8 +40,18 @@ glm::vec4 edge_colour(drawing::EdgeKind kind) {
             return {text, 0.16f};
         case drawing::EdgeKind::beam:
             return {lamp, 0.30f};
+        case drawing::EdgeKind::picture:
+            return {lamp, 0.60f};
+        case drawing::EdgeKind::shortfall:
+            return {missed, 0.90f};
     }
     return {text, 0.0f};
+}
+
+/// Of the light alone: a seat's own view goes without them.
+bool is_light(drawing::EdgeKind kind) {
+    return kind == drawing::EdgeKind::beam || kind == drawing::EdgeKind::picture ||
+           kind == drawing::EdgeKind::shortfall;
 }
 
 void float_attribute(unsigned place, int count, std::size_t stride, std::size_t offset) {
@@ -67,10 +78,10 @@ void draw_quads(const GpuVertexArray& array, int count) {
 
 }  // namespace
 
-void EdgeLines::load(std::span<const drawing::Edge> edges, bool beams) {
+void EdgeLines::load(std::span<const drawing::Edge> edges, bool light) {
     std::vector<GpuEdge> data;
     for (const drawing::Edge& edge : edges) {
-        if ((edge.kind == drawing::EdgeKind::beam) != beams) continue;
+        if (is_light(edge.kind) != light) continue;
         data.push_back({glm::vec3(edge.from), glm::vec3(edge.to), edge_colour(edge.kind),
                         glm::vec3(edge.faces[0]), glm::vec3(edge.faces[1])});
     }

@@ -9,10 +9,11 @@
 /// Buffers for what keeps its size on the display: edges, and signs over seats.
 namespace rakeline::view {
 
-/// The edges of some kinds, each a strip made in the vertex shader.
+/// The edges of light (beams, rims of pictures) or all others, each a strip made in the vertex
+/// shader.
 class EdgeLines {
 public:
-    void load(std::span<const drawing::Edge> edges, bool beams);
+    void load(std::span<const drawing::Edge> edges, bool light);
     void draw() const;
 
 private:

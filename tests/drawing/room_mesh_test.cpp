@@ -387,4 +387,31 @@ TEST_SUITE("drawing/room_mesh") {
         REQUIRE(treads.size() > 3);
         CHECK(std::ranges::includes(edges, treads));
     }
+
+    TEST_CASE("the picture's rim lies a hair before the masking, and shows where it falls short") {
+        for (const char* name : tests::kDemoRooms) {
+            INFO(name);
+            const study::Study& study = studied(name);
+            for (const auto& picture : study.picture.pictures) {
+                drawing::DrawingChoice choice;
+                choice.projector = picture.projector;
+                choice.format = picture.format;
+                std::size_t edges = 0, short_edges = 0;
+                for (const drawing::Edge& edge : drawing::room_mesh(study, choice).edges) {
+                    const bool inside = edge.kind == drawing::EdgeKind::shortfall;
+                    if (!inside && edge.kind != drawing::EdgeKind::picture) continue;
+                    ++edges;
+                    short_edges += inside;
+                    const auto uv = geometry::coordinates_of(study.picture.surface, edge.from);
+                    const double off =
+                        glm::length(edge.from - geometry::point_at(study.picture.surface, uv));
+                    CHECK(off > 0.02);
+                    CHECK(off < 0.03);
+                }
+                CHECK(edges == picture.shape.outline.size());
+                REQUIRE(picture.covering);
+                CHECK((short_edges > 0) == !picture.covering->covers());
+            }
+        }
+    }
 }

@@ -73,7 +73,8 @@ TEST_SUITE("report/canvas") {
         for (const char* name : tests::kDemoRooms) {
             INFO(name);
             const study::Study& study = tests::studied(name);
-            for (const auto& d : {drawing::plan(study, {}), drawing::long_section(study, {})}) {
+            for (const auto& d : {drawing::plan(study, {}), drawing::long_section(study, {}),
+                                  drawing::screen_face(study, {})}) {
                 INFO(d.title);
                 const report::Box box{0.0, 0.0, 700.0, 500.0};
                 const Ink ink = ink_of(d, report::fitted(d, box));

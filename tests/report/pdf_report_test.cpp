@@ -152,6 +152,28 @@ TEST_SUITE("report/pdf_report") {
         }
     }
 
+    TEST_CASE("the screen has a page of its own, and every other picture its numbers") {
+        for (const char* name : tests::kDemoRooms) {
+            INFO(name);
+            const study::Study& study = tests::studied(name);
+            const TemporaryPdf pdf(report_of(study, options()));
+            const std::string text = flowing(pdf.asked("pdftotext", "-"));
+            CHECK(text.find("The screen, flat") != std::string::npos);
+            for (const auto& picture : study.picture.pictures) {
+                study::Place place;
+                place.projector = picture.projector;
+                place.format = picture.format;
+                const double past = tests::figure_value(study, "picture.overfill_left", place);
+                const std::string length = base::quantity_text(past, base::Unit::millimetre);
+                INFO(length);
+                // The first stands in the drawing, the others under theirs.
+                const bool shown = text.find("past " + length) != std::string::npos ||
+                                   text.find("past left " + length) != std::string::npos;
+                CHECK(shown);
+            }
+        }
+    }
+
     TEST_CASE("pages are A4 with metric dimensions, Letter with feet where units are imperial") {
         const study::Study& study = tests::studied("screening-24");
         const TemporaryPdf metric(report_of(study, options()));
