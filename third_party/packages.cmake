@@ -21,6 +21,12 @@ if(RAKELINE_TESTS)
     target_link_libraries(rakeline_opencv INTERFACE ${OPENCV_CALIB3D} ${OPENCV_IMGPROC}
                           ${OPENCV_CORE})
     find_package(GSL REQUIRED)
+    # Its own configuration asks for TBB's headers, which its C interface doesn't need.
+    find_path(EMBREE_INCLUDE embree3/rtcore.h REQUIRED)
+    find_library(EMBREE_LIBRARY embree3 REQUIRED)
+    add_library(rakeline_embree INTERFACE)
+    target_include_directories(rakeline_embree SYSTEM INTERFACE ${EMBREE_INCLUDE})
+    target_link_libraries(rakeline_embree INTERFACE ${EMBREE_LIBRARY})
     find_package(Boost REQUIRED)
     find_package(valijson REQUIRED)
 endif()
