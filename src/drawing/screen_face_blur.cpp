@@ -2,10 +2,10 @@
 #include "base/assert.hpp"
 #include "base/number_text.hpp"
 #include "drawing/blur_bands.hpp"
+#include "drawing/line_parts.hpp"
 #include "drawing/screen_face.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 /// The blur at best focus over the opening: bands that grow stronger, contours with their numbers,
@@ -42,41 +42,35 @@ double layer_strength(std::size_t layers) {
     return 1.0 - std::pow(1.0 - kStrongest, 1.0 / static_cast<double>(layers));
 }
 
-double length_of(const std::vector<glm::dvec2>& line) {
-    double length = 0.0;
-    for (std::size_t i = 1; i < line.size(); ++i)
-        length += glm::length(line[i] - line[i - 1]);
-    return length;
+/// Where the worst's number begins (left of the middle) or ends (right of it).
+glm::dvec2 worst_label(const BlurFace& b) {
+    const double pitch = b.face.pitch_m;
+    const glm::dvec2 toward = b.opening.centre() - b.worst;
+    return b.worst + glm::dvec2(toward.x > 0.0 ? 0.5 * pitch : -0.5 * pitch,
+                                std::copysign(0.45 * pitch, toward.y));
 }
 
-/// The parts of a line before `from` and after `to`, lengths along it.
-std::array<std::vector<glm::dvec2>, 2> around_gap(const std::vector<glm::dvec2>& line,
-                                                  double from,
-                                                  double to) {
-    std::array<std::vector<glm::dvec2>, 2> parts{{{line.front()}, {}}};
-    double along = 0.0;
-    for (std::size_t i = 1; i < line.size(); ++i) {
-        const glm::dvec2 a = line[i - 1], b = line[i];
-        const double length = glm::length(b - a);
-        const auto at = [&](double s) { return a + ((s - along) / length) * (b - a); };
-        const double end = along + length;
-        if (end <= from) parts[0].push_back(b);
-        if (along < from && end > from) parts[0].push_back(at(from));
-        if (along <= to && end > to) parts[1].push_back(at(to));
-        if (end > to) parts[1].push_back(b);
-        along = end;
-    }
-    return parts;
+/// The worst's label reaches from beside its ring toward the opening's middle.
+Rectangle label_box(const BlurFace& b) {
+    const double pitch = b.face.pitch_m;
+    const glm::dvec2 at = worst_label(b);
+    const bool rightward = at.x > b.worst.x;
+    return {.left = at.x - (rightward ? 0.1 : 2.1) * pitch,
+            .right = at.x + (rightward ? 2.1 : 0.1) * pitch,
+            .bottom = at.y - 0.35 * pitch,
+            .top = at.y + 0.35 * pitch};
 }
 
 void add_contour(BlurFace& b, const std::vector<glm::dvec2>& line, bool dashed) {
-    if (line.size() < 2) return;
-    b.face.add(Line{.points = line,
-                    .weight = Weight::helper,
-                    .ink = Ink::line,
-                    .closed = false,
-                    .dashed = dashed,
-                    .shows = b.face.projector()});
+    for (const auto& run : outside(line, label_box(b), 0.15 * b.face.pitch_m)) {
+        if (run.size() < 2) continue;
+        b.face.add(Line{.points = run,
+                        .weight = Weight::helper,
+                        .ink = Ink::line,
+                        .closed = false,
+                        .dashed = dashed,
+                        .shows = b.face.projector()});
+    }
 }
 
 /// A contour with its number in a gap at its middle, where it is long enough to be found again.
@@ -146,12 +140,10 @@ void add_worst(BlurFace& b) {
                     .ink = Ink::line,
                     .closed = true,
                     .shows = b.face.projector()});
-    const glm::dvec2 toward = b.opening.centre() - at;
-    const bool left = toward.x > 0.0;
-    b.face.add(Label{.at = at + glm::dvec2(left ? 0.5 * pitch : -0.5 * pitch,
-                                           std::copysign(0.45 * pitch, toward.y)),
+    const glm::dvec2 label = worst_label(b);
+    b.face.add(Label{.at = label,
                      .text = "worst " + b.face.text("picture.blur"),
-                     .anchor = left ? Anchor::left : Anchor::right,
+                     .anchor = label.x > at.x ? Anchor::left : Anchor::right,
                      .ink = Ink::line,
                      .vertical = false,
                      .shows = b.face.projector()});

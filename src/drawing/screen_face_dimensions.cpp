@@ -129,8 +129,7 @@ std::optional<Least> least_overfill(const picture::PictureShape& shape,
     return least;
 }
 
-/// A leader from the place where an edge's overfill is least, bent toward the edge's middle, and
-/// the length beside it.
+/// A leader from the place where an edge's overfill is least, and the length beside it.
 void add_overfill(Face& face, const Side& side) {
     const auto past = face.value(side.overfill);
     if (!past) return;
@@ -143,13 +142,14 @@ void add_overfill(Face& face, const Side& side) {
     const double line = stand_of(face, side).picture_m + kOverfillLine * face.pitch_m;
     const double inward = least->along_m > glm::dot(opening.centre(), side.along) ? -1.0 : 1.0;
     const bool upright = side.along.y != 0.0;
-    // Some outputs centre upright lettering whatever its anchor.
-    const double bend = 0.6 * inward * face.pitch_m;
-    const double text = (upright ? 2.2 : 0.85) * inward * face.pitch_m;
+    // Some outputs centre upright lettering whatever its anchor, so the leader ends short of it.
+    const double text = (upright ? 1.7 : 0.85) * inward * face.pitch_m;
     const Anchor level = inward > 0.0 ? Anchor::left : Anchor::right;
     const Ink ink = *past < 0.0 ? Ink::missed : Ink::near;
-    face.add(Line{.points = {at(least->along_m, std::min(least->rim_m, reach(opening, side))),
-                             at(least->along_m, line), at(least->along_m + bend, line)},
+    std::vector<glm::dvec2> leader{at(least->along_m, std::min(least->rim_m, reach(opening, side))),
+                                   at(least->along_m, upright ? line - 0.45 * face.pitch_m : line)};
+    if (!upright) leader.push_back(at(least->along_m + 0.6 * inward * face.pitch_m, line));
+    face.add(Line{.points = std::move(leader),
                   .weight = Weight::helper,
                   .ink = ink,
                   .shows = face.projector()});

@@ -96,6 +96,13 @@ Notes notes_of(const Face& face) {
     return notes;
 }
 
+/// Lettering in a low strip wants more than a line of the drawing, but a long list has to end with
+/// the drawing.
+double note_pitch(std::size_t count) {
+    constexpr double kWanted = 1.3, kRoom = 14.0;
+    return std::min(kWanted, kRoom / std::max(1.0, static_cast<double>(count) - 1.0));
+}
+
 }  // namespace
 
 void add_face_notes(Face& face) {
@@ -107,15 +114,17 @@ void add_face_notes(Face& face) {
         }
     }
     const double x = right + face.pitch_m;
+    const Notes notes = notes_of(face);
+    const double pitch_m = face.pitch_m * note_pitch(notes.size());
     double y = face.frame.top;
-    for (const Note& n : notes_of(face)) {
+    for (const Note& n : notes) {
         face.add(Label{.at = {x, y},
                        .text = n.text,
                        .anchor = Anchor::left,
                        .ink = n.ink,
                        .vertical = false,
                        .shows = face.projector()});
-        y -= face.pitch_m;
+        y -= pitch_m;
     }
 }
 
