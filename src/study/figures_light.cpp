@@ -229,6 +229,7 @@ std::span<const FigureDefinition> light_figures() {
         std::vector<FigureDefinition> all = flux_entries();
         const auto more = luminance_entries();
         all.insert(all.end(), more.begin(), more.end());
+        all.insert(all.end(), lamp_figures().begin(), lamp_figures().end());
         return all;
     }();
     return entries;

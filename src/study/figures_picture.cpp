@@ -208,6 +208,7 @@ std::span<const FigureDefinition> picture_figures() {
         add(cover_entries());
         add(focus_figures());
         add(covering_figures());
+        add(aim_figures());
         return all;
     }();
     return entries;

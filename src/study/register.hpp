@@ -56,8 +56,10 @@ std::span<const FigureDefinition> room_figures();
 std::span<const FigureDefinition> picture_figures();
 std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
 std::span<const FigureDefinition> focus_figures();
-std::span<const FigureDefinition> covering_figures();  ///< the last of them
+std::span<const FigureDefinition> covering_figures();
+std::span<const FigureDefinition> aim_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
+std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();
 std::span<const FigureDefinition> sound_figures();
 
