@@ -3,6 +3,7 @@
 // map onto a plane, projectPoints (a pinhole camera in the lens) for planes and cylinders.
 #include "base/units.hpp"
 #include "geometry/homography.hpp"
+#include "picture/any_room.hpp"
 #include "picture/picture_map.hpp"
 #include "support/check.hpp"
 
@@ -18,12 +19,9 @@ namespace {
 
 constexpr glm::dvec2 kHalfGate{0.010, 0.006};
 
-class Dice {
+class MapDice : public Dice {
 public:
-    explicit Dice(unsigned seed) : random_(seed) {}
-    double between(double low, double high) {
-        return std::uniform_real_distribution<double>(low, high)(random_);
-    }
+    using Dice::Dice;
     glm::dvec2 gate_point() {
         return {between(-kHalfGate.x, kHalfGate.x), between(-kHalfGate.y, kHalfGate.y)};
     }
@@ -37,9 +35,6 @@ public:
         const double tilt = base::radians(between(-5, 10));
         return {geometry::standing_patch({0, 3, 1}, radius_m, tilt), pose};
     }
-
-private:
-    std::mt19937 random_;
 };
 
 cv::Point2f millimetres(glm::dvec2 gate_m) {
@@ -74,12 +69,11 @@ std::vector<cv::Point2d> seen_from_lens(const picture::Pose& pose,
     return seen;
 }
 
-void check_against_camera(const picture::PictureMap& map, Dice& dice) {
-    std::vector<glm::dvec2> gate;
+/// Lights the surface from these gate points, and looks from the lens where the light fell.
+void check_against_camera(const picture::PictureMap& map, const std::vector<glm::dvec2>& gate) {
     std::vector<cv::Point3d> lit;
-    for (int k = 0; k < 20; ++k) {
-        gate.push_back(dice.gate_point());
-        const auto uv = map.screen_from_gate(gate.back());
+    for (const glm::dvec2 from : gate) {
+        const auto uv = map.screen_from_gate(from);
         REQUIRE(uv);
         const glm::dvec3 p = geometry::point_at(map.surface(), *uv);
         lit.emplace_back(p.x, p.y, p.z);
@@ -92,11 +86,18 @@ void check_against_camera(const picture::PictureMap& map, Dice& dice) {
     }
 }
 
+void check_against_camera(const picture::PictureMap& map, MapDice& dice) {
+    std::vector<glm::dvec2> gate(20);
+    for (glm::dvec2& point : gate)
+        point = dice.gate_point();
+    check_against_camera(map, gate);
+}
+
 }  // namespace
 
 TEST_SUITE("outside/opencv_picture_map") {
     TEST_CASE("golden: getPerspectiveTransform from the four corners is the map onto a plane") {
-        Dice dice(81);
+        MapDice dice(81);
         for (int i = 0; i < 200; ++i) {
             INFO("seed 81, case ", i);
             const auto map = dice.map(0.0);
@@ -119,7 +120,7 @@ TEST_SUITE("outside/opencv_picture_map") {
     }
 
     TEST_CASE("golden: findHomography over many points is the closed form") {
-        Dice dice(82);
+        MapDice dice(82);
         for (int i = 0; i < 100; ++i) {
             INFO("seed 82, case ", i);
             const auto map = dice.map(0.0);
@@ -144,7 +145,7 @@ TEST_SUITE("outside/opencv_picture_map") {
 
     TEST_CASE(
         "golden: a pinhole camera in the lens sees each lit point of a plane at its gate point") {
-        Dice dice(83);
+        MapDice dice(83);
         for (int i = 0; i < 200; ++i) {
             INFO("seed 83, case ", i);
             check_against_camera(dice.map(0.0), dice);
@@ -152,10 +153,20 @@ TEST_SUITE("outside/opencv_picture_map") {
     }
 
     TEST_CASE("golden: and each lit point of a curved screen") {
-        Dice dice(84);
+        MapDice dice(84);
         for (int i = 0; i < 200; ++i) {
             INFO("seed 84, case ", i);
             check_against_camera(dice.map(dice.between(14.0, 40.0)), dice);
         }
+    }
+
+    TEST_CASE("golden: and the picture of any valid room, rolled 45 degrees, shifted, squeezed") {
+        Dice dice(85);
+        for_rooms(86, 2000, [&](const room::Layout&, const picture::ProjectedPicture& p) {
+            std::vector<glm::dvec2> gate{gate_point(p, -1, 1), gate_point(p, 1, -1)};
+            for (int k = 0; k < 4; ++k)
+                gate.push_back(gate_point(p, dice.between(-1, 1), dice.between(-1, 1)));
+            check_against_camera(p.map, gate);
+        });
     }
 }

@@ -4,6 +4,8 @@
 #include "picture/opening.hpp"
 #include "support/check.hpp"
 
+#include <cmath>
+
 using namespace rakeline;
 using namespace rakeline::tests;
 
@@ -34,6 +36,34 @@ TEST_SUITE("outside/sagitta") {
         check_close(side.z - s.setback_m, 0.05 * 20.0, relative(1e-12, "2.525 W exactly"));
         check_close(opening.uv.width(), 20.133, printed_digits(3));
         check_close(opening.width_m, 20.0, relative(1e-12, "rounding"));
+    }
+
+    TEST_CASE("golden: the rule of 5 % asks for 2.525 widths of radius at any width") {
+        for (double width = 4.0; width <= 30.0; width += 0.5) {
+            INFO(width, " m");
+            room::Screen s;
+            s.width_m = width;
+            s.height_m = width / 2.0;
+            s.radius_m = 2.525 * width;
+            const auto side =
+                picture::opening_point(picture::screen_patch(s), open_frame(s), -1.0, 0.0);
+            check_close(side.x, -0.5 * width, relative(1e-12, "half the chord"));
+            check_close(side.z - s.setback_m, 0.05 * width, relative(1e-12, "exact, to rounding"));
+        }
+    }
+
+    TEST_CASE("golden: every sheet is as deep as R - sqrt(R^2 - W^2/4) says") {
+        for (double radius = 10.5; radius < 400.0; radius *= 1.3) {
+            INFO("20 m on a radius of ", radius, " m");
+            const room::Screen s = screen_of_radius(radius);
+            const auto side =
+                picture::opening_point(picture::screen_patch(s), open_frame(s), 1.0, 0.0);
+            const double depth = side.z - s.setback_m;
+            check_close(depth, radius - std::sqrt(radius * radius - 100.0),
+                        relative(1e-10, "the printed form loses digits on large radii"));
+            check_close(0.5 * depth + 50.0 / depth, radius,
+                        relative(1e-10, "the radius from chord and depth, the other way"));
+        }
     }
 
     TEST_CASE("golden: a picture is larger by its arc, not by its depth") {
