@@ -43,24 +43,25 @@ std::shared_ptr<room::Brief> hall() {
     return std::make_shared<room::Brief>(*demo_brief("converted-hall-96"));
 }
 
-/// Figures of `whole` that do not speak of the first projector, in its order.
-std::vector<Figure> figures_of_the_rest(const Study& study) {
+/// Figures that do not speak of this projector, in the study's order.
+std::vector<Figure> figures_of_the_rest(const Study& study, int projector) {
     std::vector<Figure> out;
     for (const Figure& figure : study.figures) {
-        if (figure.projector != 0) out.push_back(figure);
+        if (figure.projector != projector) out.push_back(figure);
     }
     return out;
 }
 
-int findings_on_blind(const Study& study, const std::string& why) {
+int findings_on_blind(const Study& study, int projector, const std::string& why) {
+    const std::string& name =
+        study.layout().projectors.at(static_cast<std::size_t>(projector)).name;
     int found = 0;
     for (const Finding& finding : study.findings) {
-        if (!finding.figure.empty() || finding.place.projector != 0) continue;
+        if (!finding.figure.empty() || finding.place.projector != projector) continue;
         ++found;
         INFO(finding.what);
         CHECK(finding.verdict == Verdict::missed);
-        CHECK(
-            finding.what.starts_with(study.layout().projectors[0].name + " gives no picture in "));
+        CHECK(finding.what.starts_with(name + " gives no picture in "));
         CHECK(finding.what.find(why) != std::string::npos);
         CHECK_FALSE(finding.mend.empty());
         CHECK(finding.place.format);
@@ -79,18 +80,21 @@ TEST_SUITE("study/blind_projector") {
     TEST_CASE("a projector that sees no screen is named, and all else stands bit for bit") {
         const Study whole = compute_study(hall());
         for (const Blinding& blinding : kBlindings) {
-            INFO(blinding.name);
-            auto brief = hall();
-            blinding.edit(brief->layout.projectors[0]);
-            REQUIRE(room::check_layout(brief->layout).empty());
-            const Study blind = compute_study(brief);
-            CHECK(findings_on_blind(blind, blinding.why) ==
-                  static_cast<int>(brief->layout.projectors[0].formats.size()));
-            const auto rest = figures_of_the_rest(blind);
-            CHECK(rest == figures_of_the_rest(whole));
-            for (const Subject subject : kSubjects)
-                CHECK(has_subject(rest, subject));
-            CHECK(blind.seats == whole.seats);
+            for (const int which : {0, 1}) {
+                INFO(std::string(blinding.name), ", projector ", which);
+                auto brief = hall();
+                room::Projector& p = brief->layout.projectors[static_cast<std::size_t>(which)];
+                blinding.edit(p);
+                REQUIRE(room::check_layout(brief->layout).empty());
+                const Study blind = compute_study(brief);
+                CHECK(findings_on_blind(blind, which, blinding.why) ==
+                      static_cast<int>(p.formats.size()));
+                const auto rest = figures_of_the_rest(blind, which);
+                CHECK(rest == figures_of_the_rest(whole, which));
+                for (const Subject subject : kSubjects)
+                    CHECK(has_subject(rest, subject));
+                CHECK(blind.seats == whole.seats);
+            }
         }
     }
 
