@@ -46,6 +46,7 @@ void check_place(const PictureMap& map, glm::dvec2 expected) {
 }
 
 void check_no_light(const PictureMap& map) {
+    CHECK(geometry::hits(map.surface(), map.ray({0.0, 0.0})).empty());
     CHECK_FALSE(map.screen_from_gate({0.0, 0.0}));
     CHECK_FALSE(map.area_ratio({0.0, 0.0}));
 }
