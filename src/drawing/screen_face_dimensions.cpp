@@ -143,7 +143,7 @@ void add_overfill(Face& face, const Side& side) {
     const double inward = least->along_m > glm::dot(opening.centre(), side.along) ? -1.0 : 1.0;
     const bool upright = side.along.y != 0.0;
     // Some outputs centre upright lettering whatever its anchor, so the leader ends short of it.
-    const double text = (upright ? 1.7 : 0.85) * inward * face.pitch_m;
+    const double text = (upright ? 2.6 : 0.85) * inward * face.pitch_m;
     const Anchor level = inward > 0.0 ? Anchor::left : Anchor::right;
     const Ink ink = *past < 0.0 ? Ink::missed : Ink::near;
     std::vector<glm::dvec2> leader{at(least->along_m, std::min(least->rim_m, reach(opening, side))),
