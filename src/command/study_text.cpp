@@ -86,6 +86,8 @@ private:
                 if (!formats_headed) head_formats();
                 formats_headed = true;
                 write_formats(d);
+            } else if (d.per.projector) {
+                write_projectors(d);
             } else if (const Figure* figure = study::find_figure(study_, d.id)) {
                 line(d.label, {cell(*figure, system_)});
             }
@@ -115,6 +117,18 @@ private:
             if (d.per.projector && !labelled) out_ += std::string("  ") + d.label + "\n";
             labelled = true;
             line(d.per.projector ? "  " + name_at(study_.layout().projectors, p) : d.label, cells);
+        }
+    }
+
+    void write_projectors(const FigureDefinition& d) {
+        bool labelled = false;
+        for (std::size_t p = 0; p < study_.layout().projectors.size(); ++p) {
+            const Figure* figure =
+                study::find_figure(study_, d.id, {.projector = static_cast<int>(p)});
+            if (!figure) continue;
+            if (!labelled) out_ += std::string("  ") + d.label + "\n";
+            labelled = true;
+            line("  " + study_.layout().projectors[p].name, {cell(*figure, system_)});
         }
     }
 

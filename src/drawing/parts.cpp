@@ -116,15 +116,8 @@ bool is_raised(const study::Study& study, int row) {
 }
 
 bool is_raised(const study::Study& study, const room::Platform& platform) {
-    if (platform.row) return is_raised(study, *platform.row);
-    // A piece without a row (aisle, front wall, back) lies level with or above its block's first
-    // row; what it belongs to shows in its height.
-    for (const room::Row& row : study.seats.rows) {
-        const auto& block = study.layout().seating.at(static_cast<std::size_t>(row.block));
-        constexpr double kLevel_m = 0.05;
-        if (block.raised && platform.corners[0].y > row.centre_floor.y - kLevel_m) return true;
-    }
-    return false;
+    if (!platform.block) return false;
+    return study.layout().seating.at(static_cast<std::size_t>(*platform.block)).raised;
 }
 
 void set_bounds(Drawing& drawing, double margin_m) {

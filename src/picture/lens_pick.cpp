@@ -68,28 +68,6 @@ double set_focal_length(const Lens& lens, const LensWish& wish) {
     return std::clamp(wanted, lens.focal_length_m, lens.focal_length_long_m);
 }
 
-/// Least margin of the four corners' cones in the port; the picture's edges lie between them.
-std::optional<double> port_margin(const ProjectedPicture& p,
-                                  const Projector& projector,
-                                  double wall_back_m,
-                                  double pupil_radius_m) {
-    const room::Port& port = projector.port;
-    const glm::dvec3 lens = p.map.pose().lens;
-    if (lens.z <= wall_back_m) return std::nullopt;
-    std::optional<double> least;
-    for (const glm::dvec2 uv : p.shape.corners) {
-        const glm::dvec3 to = geometry::point_at(p.map.surface(), uv) - lens;
-        const double share = (wall_back_m - lens.z) / to.z;  // of the way to the screen
-        const glm::dvec3 at = lens + share * to;
-        const double radius = pupil_radius_m * (1.0 - share);
-        const double margin = std::min(0.5 * port.width_m - std::abs(at.x - port.across_m),
-                                       0.5 * port.height_m - std::abs(at.y - port.up_m)) -
-                              radius;
-        least = std::min(least.value_or(margin), margin);
-    }
-    return least;
-}
-
 /// One catalogue lens on the one projector and format of `trial`.
 class Trial {
 public:
@@ -151,8 +129,16 @@ private:
             .overfill = p.covering->overfill,
             .crop = p.crop,
             .uncovered = p.uncovered,
-            .port_margin_m = port_margin(p, in_.projectors.front(), in_.booth_wall_back_m,
-                                         0.5 * out.focal_length_m / lens.f_number)};
+            .port_margin_m = margin_in_port(p, 0.5 * out.focal_length_m / lens.f_number)};
+    }
+
+    std::optional<double> margin_in_port(const ProjectedPicture& p, double pupil_radius_m) const {
+        const auto light = port_light({.map = p.map,
+                                       .shape = p.shape,
+                                       .pupil_radius_m = pupil_radius_m,
+                                       .booth_wall_back_m = in_.booth_wall_back_m});
+        if (!light) return std::nullopt;
+        return port_margin(in_.projectors.front().port, *light);
     }
 
     PictureInput in_;

@@ -35,8 +35,7 @@ struct LensPicture {
     double crop = 0.0;
     double uncovered = 0.0;  ///< part of the opening left dark
     /// Least distance from the light to the rim of the port in the booth wall; negative: the wall
-    /// cuts into it. A corner's light is a cone from the pupil, of radius f / (2 N), to its point
-    /// on the screen (thin lens, pupil at the lens). Nothing if the lens stands in the hall.
+    /// cuts into it (port.hpp). Nothing if the lens stands in the hall.
     std::optional<double> port_margin_m;
 };
 

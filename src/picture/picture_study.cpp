@@ -112,6 +112,19 @@ std::optional<Refusal> fit_lens(const Job& job, ProjectedPicture& out) {
                    "choose a shorter focal length or a longer throw"};
 }
 
+/// The beam in the hall and the light in the booth wall.
+void measure_beam(const Job& job, ProjectedPicture& out) {
+    const double wall = job.in.booth_wall_back_m;
+    const BeamInput beam{.map = out.map, .gate_size_m = out.gate_size_m, .booth_wall_back_m = wall};
+    std::vector<glm::dvec3> rim;
+    for (const glm::dvec2 uv : out.shape.outline)
+        rim.push_back(geometry::point_at(job.surface, uv));
+    out.beam = beam_clearance(beam, job.in.platforms);
+    out.gaps = beam_gaps(beam, rim, job.in.shell, job.in.balconies);
+    out.port_point = port_point(out.map.pose(), out.throw_m, wall);
+    out.port_light = port_light(port_beam(out, job.in.lenses, wall));
+}
+
 /// Everything that the finished map tells.
 std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     auto shape = picture_shape(out.map, out.gate_size_m);
@@ -129,11 +142,7 @@ std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     out.crop = cover.crop;
     out.uncovered = cover.uncovered;
     out.covering = covering(out.map, out.gate_size_m, job.opening);
-    const double wall = job.in.booth_wall_back_m;
-    out.beam =
-        beam_clearance({.map = out.map, .gate_size_m = out.gate_size_m, .booth_wall_back_m = wall},
-                       job.in.platforms);
-    out.port_point = port_point(out.map.pose(), out.throw_m, wall);
+    measure_beam(job, out);
     return std::nullopt;
 }
 
@@ -197,6 +206,34 @@ PictureStudy study_picture(const PictureInput& in) {
         }
     }
     return study;
+}
+
+PortBeam port_beam(const ProjectedPicture& picture,
+                   const std::vector<room::Lens>& lenses,
+                   double booth_wall_back_m) {
+    double radius_m = 0.0;
+    if (picture.lens) {
+        const room::Lens& lens = lenses[static_cast<std::size_t>(*picture.lens)];
+        radius_m = 0.5 * picture.focal_length_used_m / lens.f_number;
+    }
+    return {.map = picture.map,
+            .shape = picture.shape,
+            .pupil_radius_m = radius_m,
+            .booth_wall_back_m = booth_wall_back_m};
+}
+
+std::optional<geometry::Rectangle> port_opening(const PictureStudy& study, int projector) {
+    std::optional<geometry::Rectangle> all;
+    for (const ProjectedPicture& p : study.pictures) {
+        if (p.projector != projector || !p.port_light) continue;
+        const geometry::Rectangle& one = *p.port_light;
+        if (!all) all = one;
+        all = geometry::Rectangle{.left = std::min(all->left, one.left),
+                                  .right = std::max(all->right, one.right),
+                                  .bottom = std::min(all->bottom, one.bottom),
+                                  .top = std::max(all->top, one.top)};
+    }
+    return all;
 }
 
 const ProjectedPicture* find_picture(const PictureStudy& study, int projector, int format) {

@@ -2,10 +2,12 @@
 #pragma once
 
 #include "picture/beam.hpp"
+#include "picture/beam_gaps.hpp"
 #include "picture/covering.hpp"
 #include "picture/opening.hpp"
 #include "picture/picture_map.hpp"
 #include "picture/picture_shape.hpp"
+#include "picture/port.hpp"
 #include "room/layout.hpp"
 #include "room/seat_plan.hpp"
 
@@ -25,6 +27,8 @@ struct PictureInput {
     std::vector<room::Projector> projectors;
     std::vector<room::Lens> lenses;
     std::vector<room::Platform> platforms;  ///< floors for the beam clearance
+    std::vector<Balcony> balconies;         ///< for what else the beam comes near
+    std::optional<HallShell> shell;
     double booth_wall_back_m = 20.0;
     bool operator==(const PictureInput&) const = default;
 };
@@ -56,7 +60,11 @@ struct ProjectedPicture {
     double uncovered = 0.0;                ///< part of the opening that the picture leaves dark
     std::optional<Covering> covering;      ///< nothing if the lens can't see the whole opening
     std::optional<BeamClearance> beam;     ///< nothing where no floor lies under the beam
+    BeamGaps gaps;                         ///< to what is no floor
     std::optional<glm::dvec3> port_point;  ///< where the axis passes the booth wall
+    /// What its light fills of the booth wall. Without a lens the f-number is unknown, and the
+    /// rays through the lens's middle alone count.
+    std::optional<geometry::Rectangle> port_light;
 };
 
 /// A pair of projector and format it has a use for that gives no picture, and why ("the lens axis
@@ -80,6 +88,15 @@ struct PictureStudy {
 /// aimed by angles instead. The focal length wanted is the one whose thin-lens width at the throw
 /// along the axis is the opening's chord; keystone and curvature then make the true picture.
 PictureStudy study_picture(const PictureInput& in);
+
+/// The smallest upright opening in the booth wall that passes the light of all the projector's
+/// pictures; nothing if it has none there.
+std::optional<geometry::Rectangle> port_opening(const PictureStudy& study, int projector);
+
+/// The light of a picture in that wall, for the outline: points into `picture`.
+PortBeam port_beam(const ProjectedPicture& picture,
+                   const std::vector<room::Lens>& lenses,
+                   double booth_wall_back_m);
 
 /// The picture of this projector and format, or null.
 const ProjectedPicture* find_picture(const PictureStudy& study, int projector, int format);

@@ -44,7 +44,7 @@ std::vector<FloorBlock> floor_blocks(const SeatPlanInput& in,
     std::vector<FloorBlock> blocks;
     for (std::size_t b = 0; b < in.seating.size(); ++b) {
         if (in.seating[b].raised != raised || rows[b].empty()) continue;
-        FloorBlock block{&in.seating[b], &rows[b], {}, 0};
+        FloorBlock block{&in.seating[b], &rows[b], {}, 0, static_cast<int>(b)};
         for (std::size_t before = 0; before < b; ++before) {
             block.first_row += static_cast<int>(rows[before].size());
         }

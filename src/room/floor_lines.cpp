@@ -86,7 +86,8 @@ void add_strip(const Line& front, const Line& back, StripKind kind, std::vector<
         const bool deep = back[i - 1].z - front[i - 1].z > kLeastDepth_m ||
                           back[i].z - front[i].z > kLeastDepth_m;
         if (deep)
-            out.push_back({kind.kind, {front[i - 1], back[i - 1], back[i], front[i]}, kind.row});
+            out.push_back(
+                {kind.kind, {front[i - 1], back[i - 1], back[i], front[i]}, kind.row, kind.block});
     }
 }
 

@@ -22,6 +22,7 @@ struct FloorBlock {
     const std::vector<RowLine>* rows = nullptr;
     Band band;
     int first_row = 0;  ///< index in SeatPlan::rows
+    int index = 0;      ///< in Layout::seating
 
     double ahead_m() const { return kTreadAheadFraction * seats->row_spacing_m; }
     double front_m() const { return rows->front().back_m - ahead_m(); }
@@ -71,6 +72,7 @@ void set_height(Line& line, double up_m);
 struct StripKind {
     PlatformKind kind = PlatformKind::tread;
     std::optional<int> row;
+    std::optional<int> block;
 };
 
 /// Quadrilaterals between two edges of equal count; slivers of no depth are left out.

@@ -40,11 +40,11 @@ void add_treads(const Floor& floor, const FloorBlock& block, std::vector<Platfor
     for (std::size_t n = 0; n < rows.size(); ++n) {
         const Depth tread{rows[n].back_m - block.ahead_m(), block.end_of(rows[n])};
         const int index = block.first_row + static_cast<int>(n);
-        add_row_strip(floor, block, rows[n], tread, {PlatformKind::tread, index}, out);
+        add_row_strip(floor, block, rows[n], tread, {PlatformKind::tread, index, block.index}, out);
         const double aisle = cross_aisle_behind(*block.seats, static_cast<int>(n));
         if (n + 1 == rows.size() || aisle == 0.0) continue;
         add_row_strip(floor, block, rows[n], {tread.to_m, tread.to_m + aisle},
-                      {PlatformKind::cross_aisle, {}}, out);
+                      {PlatformKind::cross_aisle, {}, block.index}, out);
     }
 }
 
@@ -59,7 +59,7 @@ void add_front_wall(const Floor& floor, const FloorBlock& block, std::vector<Pla
     for (Line* line : {&front, &back}) {
         set_height(*line, block.rows->front().up_m + block.seats->front_wall_m);
     }
-    add_strip(front, back, {PlatformKind::balcony_front, {}}, out);
+    add_strip(front, back, {PlatformKind::balcony_front, {}, block.index}, out);
 }
 
 /// Level floor behind the last tread, to the booth wall.
@@ -69,7 +69,7 @@ void add_back(const Floor& floor, const FloorBlock& block, std::vector<Platform>
     lay_on_row(floor, block, block.rows->back(), front);
     for (std::size_t i = 0; i < back.size(); ++i)
         back[i].y = front[i].y;
-    add_strip(front, back, {PlatformKind::back, {}}, out);
+    add_strip(front, back, {PlatformKind::back, {}, block.index}, out);
 }
 
 /// Floor in front of the first tread: from the screen wall, or from the end of the block `ahead`.
@@ -88,7 +88,8 @@ void add_front(const Floor& floor,
     lay_on_row(floor, block, block.rows->front(), back);
     for (std::size_t i = 0; i < front.size(); ++i)
         front[i].y = back[i].y;
-    add_strip(front, back, {ahead ? PlatformKind::cross_aisle : PlatformKind::front, {}}, out);
+    add_strip(front, back,
+              {ahead ? PlatformKind::cross_aisle : PlatformKind::front, {}, block.index}, out);
 }
 
 /// The hall's profile as strips, cut where the seating on it begins and ends.

@@ -46,7 +46,8 @@ enum class PlatformKind { front, tread, cross_aisle, back, balcony_front };
 struct Platform {
     PlatformKind kind = PlatformKind::tread;
     std::array<glm::dvec3, 4> corners{};
-    std::optional<int> row;  ///< index in SeatPlan::rows
+    std::optional<int> row;    ///< index in SeatPlan::rows
+    std::optional<int> block;  ///< index in Layout::seating of the block that it carries
     bool operator==(const Platform&) const = default;
 };
 

@@ -122,15 +122,6 @@ std::optional<double> uncovered(const Cell& c, Working& w) {
     return p->uncovered;
 }
 
-std::optional<double> beam_clearance(const Cell& c, Working& w) {
-    const ProjectedPicture* p = picture_of(c);
-    if (!p || !p->beam) return std::nullopt;
-    w.input("x", "place across", p->beam->floor_point.x, Unit::metre);
-    w.input("z", "place back", p->beam->floor_point.z, Unit::metre);
-    w.input("y", "floor there", p->beam->floor_point.y, Unit::metre);
-    return p->beam->height_m;
-}
-
 constexpr Per kPf{.projector = true, .format = true};
 constexpr Per kF{.format = true};
 constexpr const char* kThinLens = "thin-lens equation; Clerc, Photography: Theory and Practice";
@@ -185,12 +176,6 @@ std::vector<FigureDefinition> cover_entries() {
         {"picture.uncovered", Subject::picture, "Left dark", Unit::fraction, kPf,
          "Part of the opening that the picture does not reach.", "A_dark / A_O", kMap,
          "{projector} leaves {value} of the opening dark in {format}", uncovered},
-        {"picture.beam_clearance", Subject::picture, "Beam over the floor", Unit::metre, kPf,
-         "Least height of the beam over treads, aisles and the floor behind the rows; in front of "
-         "the "
-         "first row, where it comes down to the picture, it is not held.",
-         "least of y_beam - y_floor", kMap,
-         "The beam of {projector} passes {value} over the floor in {format}", beam_clearance},
     };
 }
 
@@ -209,6 +194,8 @@ std::span<const FigureDefinition> picture_figures() {
         add(focus_figures());
         add(covering_figures());
         add(aim_figures());
+        add(beam_figures());
+        add(port_figures());
         return all;
     }();
     return entries;

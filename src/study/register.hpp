@@ -57,7 +57,9 @@ std::span<const FigureDefinition> picture_figures();
 std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
 std::span<const FigureDefinition> focus_figures();
 std::span<const FigureDefinition> covering_figures();
-std::span<const FigureDefinition> aim_figures();  ///< the last of them
+std::span<const FigureDefinition> aim_figures();
+std::span<const FigureDefinition> beam_figures();
+std::span<const FigureDefinition> port_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();

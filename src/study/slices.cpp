@@ -25,6 +25,22 @@ std::vector<room::Platform> floors_under_beams(const room::SeatPlan& seats) {
     return out;
 }
 
+std::vector<picture::Balcony> balconies(const room::Layout& layout, const room::SeatPlan& seats) {
+    std::vector<picture::Balcony> out;
+    for (std::size_t b = 0; b < layout.seating.size(); ++b) {
+        if (!layout.seating[b].raised) continue;
+        picture::Balcony balcony;
+        balcony.front_wall_m = layout.seating[b].front_wall_m;
+        for (const room::Platform& platform : seats.platforms) {
+            if (platform.block != static_cast<int>(b)) continue;
+            const bool front = platform.kind == room::PlatformKind::balcony_front;
+            (front ? balcony.fronts : balcony.floors).push_back(platform);
+        }
+        if (!balcony.floors.empty()) out.push_back(std::move(balcony));
+    }
+    return out;
+}
+
 }  // namespace
 
 room::SeatPlanInput seat_plan_slice(const room::Layout& layout) {
@@ -40,6 +56,10 @@ picture::PictureInput picture_slice(const room::Layout& layout, const room::Seat
             .projectors = layout.projectors,
             .lenses = layout.lenses,
             .platforms = floors_under_beams(seats),
+            .balconies = balconies(layout, seats),
+            .shell = picture::HallShell{.width_m = layout.hall.width_m,
+                                        .height_m = layout.hall.height_m,
+                                        .splay_rad = layout.hall.splay_rad},
             .booth_wall_back_m = layout.hall.length_m};
 }
 

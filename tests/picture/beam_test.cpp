@@ -1,12 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "picture/beam.hpp"
 
-#include "picture/random_room.hpp"
-#include "picture/throw.hpp"
-#include "support/check.hpp"
-
-#include <algorithm>
-#include <limits>
+#include "picture/tried_beam.hpp"
 
 using namespace rakeline;
 using namespace rakeline::tests;
@@ -26,23 +21,7 @@ PictureMap level_beam() {
     return {geometry::standing_patch({0.0, 5.0, 1.0}, 0.0, 0.0), pose};
 }
 
-struct Floor {
-    double front_m = 0.0;
-    double back_m = 0.0;
-    double front_up_m = 0.0;
-    double back_up_m = 0.0;
-    double left_m = -3.0;
-    double right_m = 3.0;
-};
-
-Platform platform(const Floor& f) {
-    Platform p;
-    p.corners = {glm::dvec3(f.left_m, f.front_up_m, f.front_m),
-                 glm::dvec3(f.left_m, f.back_up_m, f.back_m),
-                 glm::dvec3(f.right_m, f.back_up_m, f.back_m),
-                 glm::dvec3(f.right_m, f.front_up_m, f.front_m)};
-    return p;
-}
+using Floor = FloorAt;
 
 std::optional<BeamClearance> clearance(const PictureMap& map,
                                        const std::vector<Platform>& platforms) {
@@ -58,34 +37,12 @@ double upper_side(double back_m) {
     return 5.0 + 0.1 * (21.0 - back_m);
 }
 
-/// Whether a point of the hall is lit: within the gate's cone and not behind the screen.
-bool lit(const picture::ProjectedPicture& picture, const glm::dvec3& p) {
-    const picture::Pose& pose = picture.map.pose();
-    const glm::dvec3 d = p - pose.lens;
-    const double depth = glm::dot(d, pose.axis);
-    if (depth <= 0.0) return false;
-    const double scale = pose.image_distance_m / depth;
-    const double x = scale * glm::dot(d, pose.right) / pose.squeeze - pose.shift_m.x;
-    const double y = scale * glm::dot(d, pose.up) - pose.shift_m.y;
-    if (std::abs(x) > 0.5 * picture.gate_size_m.x) return false;
-    if (std::abs(y) > 0.5 * picture.gate_size_m.y) return false;
-    const auto hit = geometry::front_hit(picture.map.surface(), {pose.lens, d});
-    return hit && hit->t >= 1.0;
-}
-
 /// Gap from a floor point up to the beam's lower side by trying heights; nothing if the beam does
 /// not pass there or lies below.
 std::optional<double> tried_gap(const picture::ProjectedPicture& picture, const glm::dvec3& floor) {
-    constexpr double kStep = 0.02;
-    double low = std::numeric_limits<double>::infinity();
-    double high = -low;
-    for (double y = -2.0; y < 30.0; y += kStep) {
-        if (!lit(picture, {floor.x, y, floor.z})) continue;
-        low = std::min(low, y);
-        high = std::max(high, y);
-    }
-    if (high < floor.y) return std::nullopt;
-    return low - floor.y;
+    const auto column = tried_column(picture, floor, 0.02);
+    if (!column || column->high_m < floor.y) return std::nullopt;
+    return column->low_m - floor.y;
 }
 
 }  // namespace
@@ -216,6 +173,76 @@ TEST_SUITE("picture/beam") {
         }
         CHECK(found > 30);
         CHECK(cut > 3);
+    }
+
+    TEST_CASE("property: raising the projector never brings the beam nearer to a floor behind") {
+        // In the front half it may: aimed steeper, the picture's lower edge comes down a little.
+        Dice dice(62);
+        int found = 0;
+        for (int i = 0; i < 200; ++i) {
+            INFO("seed 62, case ", i);
+            picture::PictureInput in = random_room(dice);
+            in.platforms = {platform({.front_m = 0.5 * in.booth_wall_back_m,
+                                      .back_m = in.booth_wall_back_m,
+                                      .front_up_m = dice.between(-0.5, 0.3),
+                                      .back_up_m = dice.between(-0.5, 1.0)})};
+            const auto before = only_picture(in).beam;
+            in.projectors[0].up_m += dice.between(0.01, 1.0);
+            const auto after = only_picture(in).beam;
+            if (!before || before->height_m < 0.0) continue;
+            ++found;
+            REQUIRE(after);
+            CHECK(after->height_m >= before->height_m);
+        }
+        CHECK(found > 100);
+    }
+
+    TEST_CASE("property: a level beam rises with its projector, floor by floor") {
+        Dice dice(63);
+        for (int i = 0; i < 100; ++i) {
+            INFO("seed 63, case ", i);
+            picture::PictureInput in = random_room(dice);
+            in.screen.tilt_rad = 0.0;
+            in.projectors[0].aim = {.mode = room::AimMode::angles};
+            in.projectors[0].formats[0].shift_up = 0.0;
+            in.projectors[0].up_m = in.screen.sill_m + 0.5 * in.screen.height_m;
+            in.platforms = {platform({.front_m = 0.4 * in.booth_wall_back_m,
+                                      .back_m = in.booth_wall_back_m,
+                                      .front_up_m = -0.4})};
+            const auto before = only_picture(in).beam;
+            const double raised = dice.between(0.01, 0.3);
+            in.projectors[0].up_m += raised;
+            const auto after = only_picture(in).beam;
+            REQUIRE(before);
+            REQUIRE(after);
+            check_close(after->height_m - before->height_m, raised,
+                        absolute(1e-9, "rounding of heights of some metres"));
+        }
+    }
+
+    TEST_CASE("property: the mirrored room has the same clearance, a doubled one twice as much") {
+        Dice dice(64);
+        int found = 0;
+        for (int i = 0; i < 200; ++i) {
+            INFO("seed 64, case ", i);
+            picture::PictureInput in = random_room(dice);
+            in.platforms = {platform({.front_m = in.booth_wall_back_m * dice.between(0.3, 0.6),
+                                      .back_m = in.booth_wall_back_m,
+                                      .front_up_m = dice.between(-0.5, 1.5),
+                                      .back_up_m = dice.between(0.0, 3.0),
+                                      .left_m = -6.0,
+                                      .right_m = dice.between(-1.0, 6.0)})};
+            const auto beam = only_picture(in).beam;
+            const auto image = only_picture(mirrored(in)).beam;
+            const auto large = only_picture(doubled(in)).beam;
+            CHECK(image.has_value() == beam.has_value());
+            CHECK(large.has_value() == beam.has_value());
+            if (!beam || !image || !large) continue;
+            ++found;
+            check_close(image->height_m, beam->height_m, absolute(1e-9, "rounding"));
+            check_close(large->height_m, 2.0 * beam->height_m, absolute(1e-9, "rounding"));
+        }
+        CHECK(found > 100);
     }
 
     TEST_CASE("the axis leaves the booth through its wall") {

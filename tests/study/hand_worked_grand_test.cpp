@@ -78,6 +78,37 @@ TEST_SUITE("study/hand_worked grand") {
         check_close(grand().figure("picture.keystone_horizontal"), 0.0, printed_digits(7));
     }
 
+    TEST_CASE("the 70 mm machine's light in the booth wall") {
+        // The wall stands at 29.5, the lens 0.6 behind it. Pupil 90/2.2/2 = 20.454545 in radius.
+        // Widest: bottom right corner, (7.986600, 1.176812, 1.792504) from the lens: 0.6/28.307496
+        // = 0.0211958 of the way, middle ray at 0.169282 across. The pupil's rim at 0.020455 (c,
+        // 0.978550 s, -0.206010 s) was tried in 200000 steps of its turn, each ray drawn to all
+        // four corners: across +-0.18933697, up 10.62397121 to 10.81839951.
+        check_close(grand().figure("picture.port_width_needed"), 0.37867394, printed_digits(7));
+        check_close(grand().figure("picture.port_height_needed"), 0.19442829, printed_digits(7));
+        check_close(grand().figure("picture.port_centre_up"), 10.72118536, printed_digits(7));
+        check_close(grand().figure("picture.port_centre_across"), 0.0, printed_digits(9));
+        // Port 0.45 by 0.4 at 10.724: 0.225 - 0.189337 is less than 10.924 - 10.818400 and
+        // 10.623971 - 10.524.
+        check_close(1e3 * grand().figure("picture.port_margin"), 35.66303, printed_digits(4));
+    }
+
+    TEST_CASE("what the 70 mm beam comes near") {
+        // Ceiling: the top rays fall 7.786419 in 90.618683, so the beam is highest at the wall:
+        // 10.85 - 0.6 x 0.0859251 = 10.798445 under 12.4.
+        check_close(grand().figure("picture.ceiling_clearance"), 1.601555, printed_digits(6));
+        // Side wall: half 8.6 + 1.792504 tan 5 = 8.756824 beside the bottom corner at 7.986600:
+        // 0.770224 cos 5.
+        check_close(grand().figure("picture.wall_clearance"), 0.767293, printed_digits(6));
+        // Balcony: front 5.5 + 0.8 high, its outer edge 0.7 + 0.15 before the first row on the arc
+        // of 40 - 0.85 = 39.15 about back -18.3. The beam's lower side falls 29.410412 in 86.066263
+        // = 0.341718, its sides run 24.2825 in 86.066263 = 0.282137. Where they pass the arc: 2.634
+        // across, 20.7613 back, up 10.85 - 0.341718 x 9.3387 = 7.6588.
+        check_close(
+            grand().figure("picture.balcony_clearance"), 1.3588,
+            tests::absolute(0.007, "the arc is cut into chords that stand off it by 20 mm"));
+    }
+
     TEST_CASE("light from the lamp to seat U9") {
         // The glass is upright: 11.888658 to its normal, inside asin(sin/1.52) = 7.789454,
         // t = exp(-0.012/cos) = 0.987961, R = 0.005: T = 0.995^2 t/(1 - R^2 t^2) = 0.978130.
