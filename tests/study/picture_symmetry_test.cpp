@@ -34,7 +34,8 @@ std::string other_side(std::string id) {
 
 Twin twin_of(const std::string& id) {
     const bool turns = id == "picture.angle_across" || id == "picture.aim_across" ||
-                       id == "picture.shift_across" || id == "picture.keystone_horizontal";
+                       id == "picture.shift_across" || id == "picture.keystone_horizontal" ||
+                       id == "picture.port_centre_across";
     return {other_side(id), turns ? -1.0 : 1.0};
 }
 
@@ -119,7 +120,9 @@ int check_figures(const Study& here, const Study& there, Subject subject, Expect
 /// The floor under curved rows is cut into chords that keep 2 cm from the arc whatever the size of
 /// the room, so a larger room's floor is cut finer; heights over it agree within that.
 Tolerance near_when_doubled(const room::Layout& layout, const Figure& figure) {
-    const bool over_floor = std::string_view(figure.definition->id).starts_with("picture.beam");
+    const std::string_view id = figure.definition->id;
+    const bool over_floor = id == "picture.beam_clearance" || id == "picture.head_clearance" ||
+                            id == "picture.balcony_clearance";
     const bool arcs = std::ranges::any_of(
         layout.seating, [](const room::SeatBlock& b) { return b.row_radius_m > 0.0; });
     if (over_floor && arcs) return absolute(2.0 * room::kChordError_m, "chords for arcs");
