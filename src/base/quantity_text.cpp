@@ -145,6 +145,44 @@ std::optional<double> take_number(std::string_view& text) {
     return value;
 }
 
+/// Takes a fraction off `text`: "3/8" after "2 " in "2 3/8 in", or the "/8" after a whole number.
+/// Nothing where what stands there is none, or divides by zero.
+std::optional<double> take_fraction(std::string_view& text) {
+    const auto digits = [](std::string_view t) {
+        std::size_t n = 0;
+        while (n < t.size() && std::isdigit(static_cast<unsigned char>(t[n])))
+            ++n;
+        return n;
+    };
+    const std::size_t above = digits(text);
+    if (above == 0 || above >= text.size() || text[above] != '/') return std::nullopt;
+    const std::size_t below = digits(text.substr(above + 1));
+    const auto numerator = parse_number(text.substr(0, above));
+    const auto denominator = parse_number(text.substr(above + 1, below));
+    if (!numerator || !denominator || *denominator == 0.0) return std::nullopt;
+    text = trimmed(text.substr(above + 1 + below));
+    return *numerator / *denominator;
+}
+
+/// A number, a fraction, or a whole number and a fraction: "2.5", "3/8", "-2 3/8".
+std::optional<double> take_mixed(std::string_view& text) {
+    const bool negative = !text.empty() && text.front() == '-';
+    std::string_view unsigned_text = text.substr(negative ? 1 : 0);
+    if (const auto fraction = take_fraction(unsigned_text)) {
+        text = unsigned_text;
+        return negative ? -*fraction : *fraction;
+    }
+    const std::string_view before = text;
+    const auto number = take_number(text);
+    if (!number) return std::nullopt;
+    const std::string_view taken = before.substr(0, before.size() - text.size());
+    const bool whole = taken.find_first_of(".e") == std::string_view::npos;
+    if (!whole || !taken.ends_with(' ')) return number;
+    const auto fraction = take_fraction(text);
+    if (!fraction) return number;
+    return std::signbit(*number) ? *number - *fraction : *number + *fraction;
+}
+
 /// Takes the leading unit word off `text`: everything up to a space or a digit.
 std::string_view take_word(std::string_view& text) {
     std::size_t end = 0;
@@ -203,13 +241,14 @@ Result<double> parse_quantity(std::string_view text, Unit unit, UnitSystem syste
     double total = 0.0;
     bool negative = false;
     for (int part = 0;; ++part) {
-        const auto value = take_number(rest);
+        const auto value = take_mixed(rest);
         if (!value) return unreadable(text, unit, system);
         if (part == 0) negative = std::signbit(*value);
         const std::string_view word = take_word(rest);
         double si = 0.0;
         if (word.empty()) {
-            if (part > 0) return unreadable(text, unit, system);
+            // Without a unit there is no telling what a second number would be of.
+            if (part > 0 || !rest.empty()) return unreadable(text, unit, system);
             si = from_shown(*value, unit, system);
         } else {
             const auto found = std::find_if(

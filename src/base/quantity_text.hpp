@@ -63,8 +63,9 @@ struct ShownScale {
 };
 ShownScale shown_scale(Unit unit, UnitSystem system);
 
-/// Reads "40 ft 6 in", "12.3 m", "350mm", "14 fL", "3 %", or a bare number in the system's own
-/// unit, to SI. A unit of the other system is understood; one of another kind is a Problem.
+/// Reads "40 ft 6 in", "5 ft 2 3/8 in", "12.3 m", "350mm", "14 fL", "3 %", or a bare number in the
+/// system's own unit, to SI. A unit of the other system is understood; one of another kind is a
+/// Problem.
 Result<double> parse_quantity(std::string_view text, Unit unit, UnitSystem system);
 
 /// Unit as JSON output and CSV heads print it: SI in ASCII, angles as "deg", "1" for ratios.

@@ -2,9 +2,7 @@
 #include "base/files.hpp"
 #include "command/lens_text.hpp"
 #include "command/verbs.hpp"
-#include "study/slices.hpp"
 
-#include <algorithm>
 #include <memory>
 
 namespace rakeline::command {
@@ -18,44 +16,33 @@ struct LensWords {
 
 using Catalogue = std::vector<study::ListedLens>;
 
-/// The layout's own lenses, then those of the series files in the order named, less the ones that
-/// are there already: a layout copies its lenses from a series.
+/// The layout's own lenses and those of the series files in the order named.
 base::Result<Catalogue> catalogue_of(const room::Layout& layout,
                                      const std::vector<std::string>& files) {
-    Catalogue out;
-    for (const room::Lens& lens : layout.lenses)
-        out.push_back({lens, "layout"});
+    std::vector<room::Series> all;
     base::Problems problems;
     for (const std::string& file : files) {
         const auto text = base::read_text_file(file);
-        const auto series =
+        auto series =
             text ? room::read_series(*text, file) : base::Result<room::Series>(text.problems());
-        if (!series) {
+        if (series)
+            all.push_back(std::move(*series));
+        else
             problems.insert(problems.end(), series.problems().begin(), series.problems().end());
-            continue;
-        }
-        for (const room::Lens& lens : series->lenses) {
-            const bool there = std::any_of(out.begin(), out.end(),
-                                           [&](const auto& has) { return has.lens == lens; });
-            if (!there) out.push_back({lens, series->name});
-        }
     }
     if (!problems.empty()) return problems;
-    return out;
+    return study::lens_catalogue(layout, all);
 }
 
 std::vector<picture::LensPick> picks_of(const study::Study& study,
                                         const Catalogue& catalogue,
                                         const study::Place& wanted) {
-    std::vector<room::Lens> lenses;
-    for (const study::ListedLens& listed : catalogue)
-        lenses.push_back(listed.lens);
-    const auto in = study::picture_slice(study.layout(), study.seats);
     std::vector<picture::LensPick> out;
-    for (int p = 0; p < static_cast<int>(in.projectors.size()); ++p) {
-        for (int f = 0; f < static_cast<int>(in.formats.size()); ++f) {
+    for (int p = 0; p < static_cast<int>(study.layout().projectors.size()); ++p) {
+        for (int f = 0; f < static_cast<int>(study.layout().formats.size()); ++f) {
             if (wanted.projector.value_or(p) != p || wanted.format.value_or(f) != f) continue;
-            if (auto pick = picture::pick_lens(in, p, f, lenses)) out.push_back(std::move(*pick));
+            if (auto pick = study::pick_lens(study, catalogue, p, f))
+                out.push_back(std::move(*pick));
         }
     }
     return out;

@@ -32,6 +32,17 @@ bool begin_modal(const Theme& t, const char* id, ImVec2 size) {
     return begun;
 }
 
+/// Return presses the button that the eye finds first, wherever the focus is.
+bool entered() {
+    return ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Enter), false) ||
+           ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_KeyPadEnter), false);
+}
+
+bool first_button(const Theme& t, const std::string& words, float width) {
+    const bool pressed = lamp_button(t, words, width);
+    return pressed || entered();
+}
+
 void go_to_folder(FileDialog& d, const std::string& folder) {
     d.folder = folder;
     d.listing = list_folder(folder, d.ending);
@@ -97,16 +108,14 @@ std::optional<std::string> draw_foot(const Theme& t, FileDialog& d) {
     const float buttons = t.px(210);
     ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - buttons - t.px(8));
     if (std::exchange(d.take_focus, false)) ImGui::SetKeyboardFocusHere();
-    const bool entered =
-        ImGui::InputTextWithHint("##name", d.saving ? "file name" : "file, or a path", &d.name,
-                                 ImGuiInputTextFlags_EnterReturnsTrue);
+    ImGui::InputTextWithHint("##name", d.saving ? "file name" : "file, or a path", &d.name);
     ImGui::SameLine();
-    const bool agreed = lamp_button(t, d.saving ? "Save" : "Open", t.px(100));
+    const bool agreed = first_button(t, d.saving ? "Save" : "Open", t.px(100));
     ImGui::SameLine();
     if (word_button(t, "Cancel", t.px(94)) ||
         ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false))
         d.open = false;
-    if (!(entered || agreed) || d.name.empty()) return {};
+    if (!agreed || d.name.empty()) return {};
     const std::string path = typed_path(d.folder, d.name);
     std::error_code failed;
     if (std::filesystem::is_directory(path, failed)) {
@@ -123,7 +132,7 @@ std::optional<std::string> ask_overwrite(const Theme& t, FileDialog& d) {
     text_wrapped(t.font.body, t.colour.text,
                  name + " is there already. Saving replaces what it holds.");
     ImGui::Dummy({0.0f, t.px(8)});
-    if (lamp_button(t, "Replace it", t.px(120))) return d.overwrite;
+    if (first_button(t, "Replace it", t.px(120))) return d.overwrite;
     ImGui::SameLine();
     if (word_button(t, "Choose another", t.px(150))) d.overwrite.clear();
     return {};
@@ -138,9 +147,13 @@ void open_file_dialog(FileDialog& d,
     d = {};
     d.open = true;
     d.purpose = purpose;
-    d.saving = purpose != Action::open;
+    d.saving = purpose != Action::open && purpose != Action::open_series;
     d.name = name;
     switch (purpose) {
+        case Action::open_series:
+            d.title = "Open a series of lenses";
+            d.ending = ".json";
+            break;
         case Action::save_as:
             d.title = "Save the room as";
             d.ending = ".json";
@@ -176,8 +189,8 @@ std::optional<std::string> draw_file_dialog(const Theme& t, const Settings& s, F
     } else {
         draw_path(t, d);
         const float foot = t.px(44);
-        const float side = d.saving ? 0.0f : t.px(260);
-        if (!d.saving) {
+        const float side = t.px(260);
+        if (d.purpose == Action::open) {
             ImGui::BeginChild("recent", {side, -foot});
             draw_recent(t, s, chosen);
             ImGui::EndChild();
@@ -204,7 +217,7 @@ Answer draw_question(const Theme& t, const Question& q) {
     text_line(t.font.title, t.colour.text, q.title);
     text_wrapped(t.font.body, t.colour.quiet, q.text);
     ImGui::Dummy({0.0f, t.px(8)});
-    if (lamp_button(t, q.yes, t.px(130))) answer = Answer::yes;
+    if (first_button(t, q.yes, t.px(130))) answer = Answer::yes;
     if (!q.other.empty()) {
         ImGui::SameLine();
         if (word_button(t, q.other, t.px(130))) answer = Answer::other;
@@ -235,7 +248,7 @@ bool draw_problem_list(const Theme& t, const std::string& title, const base::Pro
         hairline(t);
     }
     ImGui::EndChild();
-    if (lamp_button(t, "Close", t.px(110)) ||
+    if (first_button(t, "Close", t.px(110)) ||
         ImGui::IsKeyPressed(ImGui::GetKeyIndex(ImGuiKey_Escape), false))
         open = false;
     if (!open) ImGui::CloseCurrentPopup();

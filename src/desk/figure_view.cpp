@@ -169,6 +169,10 @@ void clamp_choices(Workspace& w, const study::Study& study) {
     if (name_of(study, w.selected).empty()) w.selected = {};
     if (w.selected.kind == drawing::Shows::Kind::projector) w.projector = w.selected.index;
     if (w.selected.kind == drawing::Shows::Kind::loudspeaker) w.loudspeaker = w.selected.index;
+    const auto& projectors = study.layout().projectors;
+    w.film = !projectors.empty() &&
+             projectors[static_cast<std::size_t>(w.projector)].kind == room::SourceKind::film;
+    if (w.strip == StripDrawing::plate && !w.film) w.strip = StripDrawing::section;
 }
 
 std::string name_of(const study::Study& study, const drawing::Shows& shows) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "desk/frame.hpp"
+#include "desk/strip.hpp"
 
 #include <GLFW/glfw3.h>
 
@@ -45,8 +46,16 @@ void let_go(Workspace& w) {
         w.keys_open = w.cautions_open = false;
     else if (w.pinned)
         w.pinned.reset();
+    else if (w.lenses_open)
+        w.lenses_open = false;
     else
         w.selected = {};
+}
+
+StripDrawing next_strip(const Workspace& w) {
+    const auto strips = offered_strips(w);
+    const auto on = std::find(strips.begin(), strips.end(), w.strip);
+    return on == strips.end() || on + 1 == strips.end() ? strips.front() : *(on + 1);
 }
 
 void take_letter(int key, Workspace& w, Requests& out) {
@@ -58,7 +67,7 @@ void take_letter(int key, Workspace& w, Requests& out) {
             w.show_beams = !w.show_beams;
             break;
         case GLFW_KEY_P:
-            w.strip = w.strip == StripDrawing::section ? StripDrawing::plan : StripDrawing::section;
+            w.strip = next_strip(w);
             w.look = {};
             break;
         case GLFW_KEY_ESCAPE:

@@ -71,6 +71,7 @@ enum class Action {
     section_png,
     plan_png,
     fit_view,
+    open_series,  ///< a file of lenses to try
     quit
 };
 

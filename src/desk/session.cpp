@@ -122,6 +122,9 @@ void Session::act(Action action) {
         case Action::plan_png:
             open_file_dialog(files_, action, folder(), suggested_name(" plan.png"));
             break;
+        case Action::open_series:
+            open_file_dialog(files_, action, series_folder(), {});
+            break;
         case Action::fit_view:
             workspace_.hall_camera.fitted = false;
             break;
@@ -132,7 +135,11 @@ void Session::act(Action action) {
 }
 
 std::string Session::window_title() const {
-    return (document_.edited() ? "• " : "") + document_.current()->layout.name + " · Rakeline";
+    const std::string& path = document_.path();
+    const std::string file =
+        path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
+    return (document_.edited() ? "• " : "") + file + " · " + document_.current()->layout.name +
+           " · Rakeline";
 }
 
 }  // namespace rakeline::desk

@@ -65,6 +65,7 @@ private:
     void go_on(const Pending& pending);
     void open(const std::string& path);
     void take_document(Document document);
+    void open_series(const std::string& path);
     void save();
     void save_to(const std::string& path);
     void export_to(Action what, const std::string& path);
@@ -72,6 +73,7 @@ private:
     void keep_recovery();
     std::string suggested_name(const std::string& ending) const;
     std::string folder() const;
+    std::string series_folder() const;
 
     SessionOptions options_;
     Document document_;

@@ -65,12 +65,37 @@ void Session::open(const std::string& path) {
     take_document(std::move(*opened));
 }
 
+void Session::open_series(const std::string& path) {
+    const std::string name = file_name(path);
+    const auto text = base::read_text_file(path);
+    if (!text) return show_problems(name + " can't be read", text.problems());
+    auto series = room::read_series(*text, path);
+    if (!series) return show_problems(name + " is no series", series.problems());
+    if (series->lenses.empty()) {
+        return show_problems(name + " has no lenses", {{.file = path,
+                                                        .line = 0,
+                                                        .where = "lenses",
+                                                        .what = "the series holds none",
+                                                        .mend = "open a series of lenses"}});
+    }
+    auto& kept = workspace_.series;
+    std::erase_if(kept, [&](const room::Series& has) { return has.name == series->name; });
+    kept.push_back(std::move(*series));
+    ++workspace_.series_serial;
+    workspace_.notice = "Read " + path;
+}
+
 void Session::take_document(Document document) {
     document_ = std::move(document);
     Workspace fresh;
     fresh.settings = workspace_.settings;
     fresh.subject = workspace_.subject;
+    fresh.document = workspace_.document + 1;
     fresh.strip = workspace_.strip;
+    fresh.blur = workspace_.blur;
+    fresh.from_lens = workspace_.from_lens;
+    fresh.series = workspace_.series;
+    fresh.series_serial = workspace_.series_serial;
     fresh.hall_share = workspace_.hall_share;
     fresh.figures_share = workspace_.figures_share;
     workspace_ = std::move(fresh);
@@ -143,6 +168,8 @@ void Session::draw_dialogs(const Theme& theme) {
     if (!chosen) return;
     if (files_.purpose == Action::open)
         leave_document({Pending::Kind::open, *chosen});
+    else if (files_.purpose == Action::open_series)
+        open_series(*chosen);
     else if (files_.purpose == Action::save_as)
         save_to(*chosen);
     else
@@ -203,6 +230,16 @@ std::string Session::suggested_name(const std::string& ending) const {
     for (char& c : stem)
         if (c == '/') c = '-';
     return stem + ending;
+}
+
+/// Beside the room, else what comes with the program.
+std::string Session::series_folder() const {
+    std::error_code failed;
+    for (const std::string& base : {folder(), layouts_folder()}) {
+        const std::filesystem::path series = std::filesystem::path(base) / "series";
+        if (!base.empty() && std::filesystem::is_directory(series, failed)) return series.string();
+    }
+    return folder();
 }
 
 std::string Session::folder() const {

@@ -3,6 +3,7 @@
 
 #include "desk/settings.hpp"
 #include "drawing/drawing.hpp"
+#include "study/lens_catalogue.hpp"
 #include "study/study.hpp"
 #include "view/scene.hpp"
 
@@ -45,7 +46,8 @@ struct PinnedFigure {
     bool just_opened = true;
 };
 
-enum class StripDrawing { section, plan };
+/// Drawings of the strip below the room; the plate only where the projector shows film.
+enum class StripDrawing { section, plan, screen, plate };
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {
@@ -62,11 +64,32 @@ struct DrawingCache {
         int format = 0;
         std::optional<int> seat;
         StripDrawing strip = StripDrawing::section;
+        bool blur = false;
+        bool from_lens = false;
         base::UnitSystem units = base::UnitSystem::metric;
         bool operator==(const Key&) const = default;
     };
     Key key;
-    std::shared_ptr<const drawing::Drawing> drawing;
+    std::shared_ptr<const drawing::Drawing> drawing;  ///< null: none yet, or refused
+    base::Problems refused;                           ///< why there is none to show
+};
+
+/// The lenses ranked for the chosen projector and format, kept while nothing they hang on has
+/// changed.
+struct LensPickCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number; 0: nothing kept
+        int projector = 0;
+        int format = 0;
+        unsigned long series = 0;  ///< serial number
+        base::UnitSystem units = base::UnitSystem::metric;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::vector<study::ListedLens> catalogue;
+    std::optional<picture::LensPick> pick;  ///< nothing: the projector has no use for the format
+    std::string reason, needed;
+    std::vector<std::string> faults;  ///< parallel to the pick's choices
 };
 
 struct CameraState {
@@ -76,6 +99,7 @@ struct CameraState {
 
 struct Workspace {
     Settings settings;
+    int document = 0;  ///< counts the rooms opened: a new one's lists begin at their top
     study::Subject subject = study::Subject::room;
     int projector = 0;
     int format = 0;
@@ -86,6 +110,9 @@ struct Workspace {
     std::string seat_figure;  ///< id that colours the seats, or kPlainSeats; empty: as suggested
     bool show_beams = true;
     StripDrawing strip = StripDrawing::section;
+    bool film = false;       ///< the projector looked at shows film: it has plates
+    bool blur = false;       ///< on the screen's drawing
+    bool from_lens = false;  ///< the plate, else seen from the lamp
     DrawingLook look;
     DrawingCache drawing_cache;
     CameraState hall_camera;
@@ -93,8 +120,12 @@ struct Workspace {
     TextEdit text;
     std::map<std::string, bool> open_sections;  ///< of the editor, by field path
     std::optional<PinnedFigure> pinned;
-    float hall_share = 0.60f;     ///< of the middle, above the drawing
-    float figures_share = 0.56f;  ///< of the subject panel, above its editor
+    float hall_share = 0.60f;          ///< of the middle, above the drawing
+    float figures_share = 0.56f;       ///< of the subject panel, above its editor
+    std::vector<room::Series> series;  ///< read beside the layout's own lenses
+    unsigned long series_serial = 0;   ///< counts their changes
+    LensPickCache lens_pick;
+    bool lenses_open = false;
     bool keys_open = false;
     bool cautions_open = false;
     std::string notice;  ///< what was just done, for the status bar

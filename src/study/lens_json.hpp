@@ -1,18 +1,12 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "picture/lens_pick.hpp"
+#include "study/lens_catalogue.hpp"
 
 #include <span>
 #include <string>
 
 namespace rakeline::study {
-
-/// A lens that could be bought or is there, and where it is listed.
-struct ListedLens {
-    room::Lens lens;
-    std::string list;  ///< "layout", or the name of a series
-};
 
 /// One object: `room`, and `picks`, one a projector and format: {projector, format, throw_m,
 /// focal_length_m, focal_length_covering_m?, image_circle_m, shift_across, shift_up, reason,

@@ -88,6 +88,28 @@ TEST_SUITE("base/quantity_text") {
         check_close(parsed("25 ft2", Unit::square_metre), 2.322576, near);
     }
 
+    TEST_CASE("inches come in fractions, alone, after whole ones and after feet") {
+        const auto near = relative(1e-14, "a few roundings");
+        check_close(parsed("2 3/8 in", Unit::metre), 2.375 * 0.0254, near);
+        check_close(parsed("3/8 in", Unit::millimetre), 0.375 * 0.0254, near);
+        check_close(parsed("5 ft 2 3/8 in", Unit::metre), 62.375 * 0.0254, near);
+        check_close(parsed("5'2 3/8\"", Unit::metre), 62.375 * 0.0254, near);
+        check_close(parsed("-2 3/8 in", Unit::metre), -2.375 * 0.0254, near);
+        check_close(parsed("-3/8 in", Unit::metre), -0.375 * 0.0254, near);
+        check_close(parsed("-5 ft 2 3/8 in", Unit::metre), -62.375 * 0.0254, near);
+        check_close(parsed("2 3/8", Unit::millimetre, UnitSystem::imperial), 2.375 * 0.0254, near);
+        check_close(parsed("1/2", Unit::metre), 0.5, near);
+        check_close(parsed("6 1/2 ft", Unit::metre), 1.9812, near);
+    }
+
+    TEST_CASE("refuses: fractions that divide by nothing or have too many parts") {
+        for (const char* text : {"3/0 in", "2 3/0 in", "3/ in", "/8 in", "3/8/2 in", "2.5 3/8 in",
+                                 "1/2 3/8 in", "2 3/-8 in", "0/0", "2 3/8 5 in"}) {
+            INFO("'", text, "'");
+            CHECK_FALSE(parse_quantity(text, Unit::metre, UnitSystem::imperial));
+        }
+    }
+
     TEST_CASE("refuses: words that are no quantity of this kind, with an example") {
         for (const char* text : {"", "m", "five m", "5 kg", "5 s", "5 m 3", "5 5", "1e400 m", "nan",
                                  "5 m m", "12..3"}) {

@@ -178,6 +178,67 @@ TEST_CASE("limits that can't be read leave the old ones standing and are told of
     CHECK(document.current()->limits == limits);
 }
 
+TEST_CASE("the window's title names the file, the room, and whether it is saved") {
+    Headless headless;
+    Session session(quiet_options(demo("screening-24")));
+    session.wait_for_study();
+    CHECK(session.window_title().find("screening-24.json · ") == 0);
+    CHECK(session.window_title().find(session.document().current()->layout.name) !=
+          std::string::npos);
+    room::Layout edited = session.document().current()->layout;
+    edited.hall.width_m += 0.5;
+    session.edit({"Change width", edited, {}});
+    CHECK(session.window_title().find("• screening-24.json") == 0);
+    session.act(Action::new_room);
+}
+
+TEST_CASE(
+    "Return presses Save in the file chooser wherever the focus is, and replaces when asked") {
+    const std::filesystem::path folder =
+        std::filesystem::path(RAKELINE_BINARY_DIR) / "desk_return_test";
+    std::filesystem::create_directories(folder);
+    const std::string path = (folder / "room.json").string();
+    Headless headless;
+    ImGui::GetIO().KeyMap[ImGuiKey_Enter] = 257;
+    Session session(quiet_options(demo("screening-24")));
+    session.wait_for_study();
+    Document copy = *open_document(demo("screening-24"));
+    REQUIRE(copy.save(path).empty());
+    session.drop_file(path);
+    session.wait_for_study();
+    const auto press_return = [&] {
+        for (const bool down : {true, false, false}) {
+            ImGui::GetIO().KeysDown[257] = down;
+            headless.frame(session);
+        }
+    };
+    room::Layout edited = session.document().current()->layout;
+    edited.name = "Renamed";
+    session.edit({"Change name", edited, {}});
+    session.act(Action::save_as);
+    for (int i = 0; i < 4; ++i)
+        headless.frame(session);
+    headless.mouse(640.0f, 400.0f, true);  // into the list: the name's field loses the focus
+    headless.frame(session);
+    headless.mouse(640.0f, 400.0f, false);
+    headless.frame(session);
+    press_return();
+    CHECK(session.document().edited());  // asks first: the file is there
+    press_return();
+    CHECK_FALSE(session.document().edited());
+    CHECK(open_document(path)->current()->layout.name == "Renamed");
+    std::filesystem::remove_all(folder);
+}
+
+TEST_CASE("another room's lists begin at their top") {
+    Headless headless;
+    Session session(quiet_options(demo("grand-620")));
+    session.wait_for_study();
+    const int before = session.workspace().document;
+    session.drop_file(demo("steep-240"));
+    CHECK(session.workspace().document != before);
+}
+
 TEST_SUITE_END();
 
 }  // namespace rakeline::desk

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/figure_view.hpp"
 #include "desk/panels/panels.hpp"
+#include "desk/strip.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/drawing_canvas.hpp"
 #include "desk/widgets/text.hpp"
@@ -10,30 +11,6 @@
 
 namespace rakeline::desk {
 namespace {
-
-/// Draws anew only when something that the drawing shows has changed.
-const drawing::Drawing& cached_drawing(const PanelInput& in, Workspace& w) {
-    DrawingCache& cache = w.drawing_cache;
-    const study::Figure* figure = colouring_figure(*in.study, w);
-    const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
-                                        ? std::optional(w.selected.index)
-                                        : std::nullopt;
-    const DrawingCache::Key key{in.study_serial, figure,    w.projector, w.format, seat,
-                                w.strip,         in.units()};
-    if (!cache.drawing || !(cache.key == key)) {
-        drawing::DrawingChoice choice;
-        choice.projector = w.projector;
-        choice.format = w.format;
-        choice.seat = seat;
-        choice.seat_figure = figure;
-        choice.units = in.units();
-        const bool section = w.strip == StripDrawing::section;
-        cache.drawing = std::make_shared<const drawing::Drawing>(
-            section ? drawing::long_section(*in.study, choice) : drawing::plan(*in.study, choice));
-        cache.key = key;
-    }
-    return *cache.drawing;
-}
 
 void move_drawing(Workspace& w, ImVec2 low, ImVec2 high) {
     const ImGuiIO& io = ImGui::GetIO();
@@ -71,19 +48,54 @@ void point_at(const PanelInput& in,
     if (!name.empty()) hint(in.theme, name);
 }
 
+/// What belongs to the drawing shown: the blur over the screen, the side that a plate is seen from.
+void draw_toggles(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    if (w.strip == StripDrawing::screen) {
+        ImGui::SameLine(0.0f, t.px(16));
+        if (segmented(t, "blur", {"Blur"}, w.blur ? 0 : -1) == 0) w.blur = !w.blur;
+        hint(t, "The blur at best focus over the picture");
+    }
+    if (w.strip == StripDrawing::plate) {
+        ImGui::SameLine(0.0f, t.px(16));
+        const int side = segmented(t, "side", {"From lamp", "From lens"}, w.from_lens ? 1 : 0);
+        if (side >= 0) w.from_lens = side == 1;
+    }
+}
+
 void draw_head(const PanelInput& in, Workspace& w, const std::string& scale, ImVec2 at) {
     const Theme& t = in.theme;
     ImGui::SetCursorScreenPos({at.x + t.px(12), at.y + t.px(8)});
-    const int pressed =
-        segmented(t, "strip", {"Long section", "Plan"}, w.strip == StripDrawing::section ? 0 : 1);
+    const auto strips = offered_strips(w);
+    std::vector<std::string> names;
+    for (const StripDrawing strip : strips)
+        names.emplace_back(strip_name(strip));
+    const auto on = std::find(strips.begin(), strips.end(), w.strip) - strips.begin();
+    const int pressed = segmented(t, "strip", names, static_cast<int>(on));
     if (pressed >= 0) {
-        w.strip = pressed == 0 ? StripDrawing::section : StripDrawing::plan;
+        w.strip = strips[static_cast<std::size_t>(pressed)];
         w.look = {};
     }
+    draw_toggles(in, w);
+    if (scale.empty()) return;
     ImGui::SameLine(0.0f, t.px(12));
     const ImVec2 here = ImGui::GetCursorScreenPos();
     paint_text(*ImGui::GetWindowDrawList(), t.font.small, {here.x, here.y + t.px(7)},
                t.colour.quiet, "about " + scale);
+}
+
+/// Why there is no drawing, in its place.
+void draw_refusal(const PanelInput& in, const base::Problems& refused, ImVec2 low, ImVec2 high) {
+    const Theme& t = in.theme;
+    ImGui::SetCursorScreenPos({low.x, low.y + (high.y - low.y) * 0.3f});
+    ImGui::BeginGroup();
+    ImGui::PushTextWrapPos(high.x - ImGui::GetWindowPos().x);
+    for (const base::Problem& problem : refused) {
+        text_line(t.font.body, t.colour.text, sentence(problem.what));
+        text_line(t.font.small, t.colour.lamp, sentence(problem.mend));
+    }
+    ImGui::PopTextWrapPos();
+    ImGui::EndGroup();
 }
 
 }  // namespace
@@ -94,12 +106,17 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests&) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size = ImGui::GetContentRegionAvail();
     if (size.x < 8.0f || size.y < 8.0f) return;
-    const drawing::Drawing& drawing = cached_drawing(in, w);
+    const DrawingCache& cache = strip_drawing(in, w);
     const ImVec2 low{at.x + t.px(24), at.y + t.px(40)};
     const ImVec2 high{at.x + size.x - t.px(24), at.y + size.y - t.px(16)};
     ImGui::InvisibleButton("##drawing", size);
     ImGui::SetItemAllowOverlap();
     move_drawing(w, low, high);
+    if (!cache.drawing) {
+        draw_refusal(in, cache.refused, low, high);
+        return draw_head(in, w, {}, at);
+    }
+    const drawing::Drawing& drawing = *cache.drawing;
     const DrawingView view = fitted_view(drawing, low, high, w.look);
     point_at(in, w, drawing, view);
     ImDrawList& list = *ImGui::GetWindowDrawList();

@@ -149,7 +149,8 @@ void draw_findings_panel(const PanelInput& in, Workspace& w, Requests&) {
     if (in.study && in.problems.empty())
         paint_text_right(*ImGui::GetWindowDrawList(), t.font.small, {at.x + width, at.y + t.px(8)},
                          t.colour.quiet, count_words(*in.study));
-    ImGui::BeginChild("list", {0, 0}, false, ImGuiWindowFlags_NoBackground);
+    const std::string list = "list" + std::to_string(w.document);
+    ImGui::BeginChild(list.c_str(), {0, 0}, false, ImGuiWindowFlags_NoBackground);
     if (!in.problems.empty()) draw_problems(in, w);
     if (in.study && in.problems.empty()) draw_findings(in, w);
     ImGui::EndChild();

@@ -2,6 +2,7 @@
 #include "desk/figure_view.hpp"
 #include "desk/panels/panels.hpp"
 #include "desk/widgets/controls.hpp"
+#include "desk/widgets/floating_window.hpp"
 #include "desk/widgets/text.hpp"
 #include "report/report.hpp"
 
@@ -9,25 +10,6 @@
 
 namespace rakeline::desk {
 namespace {
-
-constexpr ImGuiWindowFlags kFloating = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoCollapse |
-                                       ImGuiWindowFlags_NoSavedSettings |
-                                       ImGuiWindowFlags_AlwaysAutoResize;
-
-/// A window of the floating kind; returns false (and has ended it) when it was closed.
-bool begin_floating(const Theme& t, const char* id, const std::string& title, float width) {
-    const ImVec2 display = ImGui::GetIO().DisplaySize;
-    ImGui::SetNextWindowSizeConstraints({width, 0.0f}, {width, display.y * 0.86f});
-    ImGui::PushStyleColor(ImGuiCol_WindowBg, t.colour.panel);
-    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1.0f);
-    ImGui::Begin(id, nullptr, kFloating);
-    ImGui::PopStyleVar();
-    ImGui::PopStyleColor();
-    const float room = ImGui::GetContentRegionAvail().x - icon_button_side(t) - t.px(8);
-    text_line(t.font.title, t.colour.text, fitted(t.font.title, title, room));
-    ImGui::SameLine(ImGui::GetWindowWidth() - t.px(18) - icon_button_side(t));
-    return !icon_button(t, Icon::close, "Close · Esc");
-}
 
 void working_row(const Theme& t, const study::WorkingStep& step, base::UnitSystem units) {
     ImGui::TableNextRow();
@@ -110,7 +92,7 @@ void draw_keys(const PanelInput& in, Workspace& w, Requests&) {
         {"1 … 5", "room, picture, light, sight, sound"},
         {"F", "fit the hall into the view"},
         {"B", "show or hide the beams"},
-        {"P", "long section or plan"},
+        {"P", "the next drawing below the room"},
         {"Esc", "let go of the selection, close what floats"},
         {"Ctrl Z", "undo"},
         {"Ctrl Shift Z, Ctrl Y", "redo"},

@@ -69,6 +69,14 @@ void draw_sound_choice(const PanelInput& in, Workspace& w) {
     if (band >= 0) w.band = band;
 }
 
+/// What floats beside the picture's figures: for as long as the hand needs it.
+void draw_picture_tools(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
+    if (word_button(t, "Choose a lens", width)) w.lenses_open = !w.lenses_open;
+    hint(t, "The lenses ranked for this projector and format");
+}
+
 void splitter(const PanelInput& in, Workspace& w, float whole) {
     const Theme& t = in.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -96,6 +104,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
         return;
     }
     if (w.subject == study::Subject::sound) draw_sound_choice(in, w);
+    if (w.subject == study::Subject::picture) draw_picture_tools(in, w);
     const auto groups = figure_groups(*in.study, w);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
     for (const FigureGroup& group : groups) {
@@ -135,7 +144,7 @@ void draw_subject_panel(const PanelInput& in, Workspace& w, Requests& out) {
     }
     const float whole = ImGui::GetContentRegionAvail().y;
     const ImGuiWindowFlags flags = ImGuiWindowFlags_NoBackground;
-    const std::string id = study::subject_name(w.subject);
+    const std::string id = study::subject_name(w.subject) + std::to_string(w.document);
     ImGui::BeginChild(("figures" + id).c_str(), {0.0f, whole * w.figures_share}, false, flags);
     draw_figures(in, w, out);
     ImGui::EndChild();

@@ -227,7 +227,7 @@ DrawingView fitted_view(const drawing::Drawing& drawing,
                         ImVec2 low,
                         ImVec2 high,
                         const DrawingLook& look) {
-    const glm::dvec2 size = glm::max(drawing.high - drawing.low, glm::dvec2(0.1));
+    const glm::dvec2 size = glm::max(drawing.high - drawing.low, glm::dvec2(1e-3));
     const glm::dvec2 corner{static_cast<double>(low.x), static_cast<double>(low.y)};
     const glm::dvec2 field =
         glm::dvec2{static_cast<double>(high.x), static_cast<double>(high.y)} - corner;
@@ -257,7 +257,8 @@ void paint_drawing(const Theme& theme,
 std::string scale_text(const Theme& theme, const DrawingView& view) {
     constexpr double kPixelsPerMetre = 96.0 / 0.0254;
     const double ratio = kPixelsPerMetre * static_cast<double>(theme.scale) / view.scale;
-    const double step = std::pow(10.0, std::floor(std::log10(std::max(ratio, 1.0))) - 1.0);
+    if (ratio < 1.0) return base::significant_text(1.0 / ratio, 2) + " : 1";
+    const double step = std::pow(10.0, std::floor(std::log10(ratio)) - 1.0);
     return "1 : " + base::fixed_text(std::round(ratio / step) * step, 0);
 }
 

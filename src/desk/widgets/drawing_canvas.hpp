@@ -39,7 +39,8 @@ void paint_drawing(const Theme& theme,
                    const DrawingView& view,
                    const PaintChoice& choice);
 
-/// "1 : 110" of the view on this display, from the usual 96 pixels an inch.
+/// "1 : 110", or "12 : 1" where it is larger than life, of the view on this display, from the usual
+/// 96 pixels an inch.
 std::string scale_text(const Theme& theme, const DrawingView& view);
 
 }  // namespace rakeline::desk

@@ -29,6 +29,14 @@ std::string fitted(ImFont* font, const std::string& text, float width) {
     return cut + "…";
 }
 
+std::string sentence(const std::string& text) {
+    std::string out = text;
+    if (out.empty()) return out;
+    out[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(out[0])));
+    if (out.back() != '.') out += '.';
+    return out;
+}
+
 void text_line(ImFont* font, const ImVec4& colour, const std::string& text) {
     ImGui::PushFont(font);
     ImGui::PushStyleColor(ImGuiCol_Text, colour);

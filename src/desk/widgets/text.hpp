@@ -13,6 +13,9 @@ float text_width(ImFont* font, const std::string& text);
 /// `text`, or as much of it as `width` takes, ended by "…".
 std::string fitted(ImFont* font, const std::string& text, float width);
 
+/// `text` as a sentence: a capital first, a full stop last.
+std::string sentence(const std::string& text);
+
 /// A line of text as an item.
 void text_line(ImFont* font, const ImVec4& colour, const std::string& text);
 

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: MIT
+#include "desk/strip.hpp"
+
+#include "base/assert.hpp"
+#include "desk/figure_view.hpp"
+
+namespace rakeline::desk {
+
+std::vector<StripDrawing> offered_strips(const Workspace& w) {
+    std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
+                                     StripDrawing::screen};
+    if (w.film) strips.push_back(StripDrawing::plate);
+    return strips;
+}
+
+const char* strip_name(StripDrawing strip) {
+    switch (strip) {
+        case StripDrawing::section:
+            return "Long section";
+        case StripDrawing::plan:
+            return "Plan";
+        case StripDrawing::screen:
+            return "Screen";
+        case StripDrawing::plate:
+            return "Plate";
+    }
+    RL_ASSERT(false);
+    return "";
+}
+
+base::Result<drawing::Drawing> draw_strip(const study::Study& study,
+                                          const Workspace& w,
+                                          StripDrawing strip,
+                                          const drawing::DrawingChoice& choice) {
+    switch (strip) {
+        case StripDrawing::section:
+            break;
+        case StripDrawing::plan:
+            return drawing::plan(study, choice);
+        case StripDrawing::screen:
+            return drawing::screen_face(study, choice);
+        case StripDrawing::plate:
+            return drawing::plate_face(
+                study, choice,
+                w.from_lens ? picture::PlateView::from_lens : picture::PlateView::from_lamp);
+    }
+    return drawing::long_section(study, choice);
+}
+
+const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
+    DrawingCache& cache = w.drawing_cache;
+    const study::Figure* figure = colouring_figure(*in.study, w);
+    const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
+                                        ? std::optional(w.selected.index)
+                                        : std::nullopt;
+    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,  seat,
+                                w.strip,         w.blur, w.from_lens, in.units()};
+    if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
+    drawing::DrawingChoice choice;
+    choice.projector = w.projector;
+    choice.format = w.format;
+    choice.seat = seat;
+    choice.seat_figure = figure;
+    choice.blur = w.blur;
+    choice.units = in.units();
+    const auto drawn = draw_strip(*in.study, w, w.strip, choice);
+    cache = {.key = key, .drawing = nullptr, .refused = {}};
+    if (drawn)
+        cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);
+    else
+        cache.refused = drawn.problems();
+    return cache;
+}
+
+}  // namespace rakeline::desk
