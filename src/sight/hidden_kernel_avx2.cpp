@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+/// Compiled for AVX2 (src/CMakeLists.txt): called only where the processor has it.
+#include "sight/hidden_kernel_body.hpp"
+
+namespace rakeline::sight::hidden {
+
+Kernel avx2_kernel() {
+    return {::hidden_blocks, ::reached_blocks};
+}
+
+}  // namespace rakeline::sight::hidden

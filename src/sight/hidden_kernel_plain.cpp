@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: MIT
+/// On any processor.
+#include "sight/hidden_kernel_body.hpp"
+
+namespace rakeline::sight::hidden {
+
+Kernel plain_kernel() {
+    return {::hidden_blocks, ::reached_blocks};
+}
+
+}  // namespace rakeline::sight::hidden

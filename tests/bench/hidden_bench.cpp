@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+/// How fast the hidden picture is worked out, against Embree at equal error, in one run. Prints a
+/// table; checks nothing. Truth: 65,536 rays a seat on exact spheres.
+#include "bench/embree_pace.hpp"
+#include "bench/hidden_rooms.hpp"
+#include "sight/hidden_cache.hpp"
+#include "sight/hidden_room.hpp"
+
+#include <cstdio>
+#include <optional>
+
+using namespace rakeline;
+using namespace rakeline::bench;
+using sight::hidden::InstructionSet;
+
+namespace {
+
+constexpr double kAllowedRms = 0.001;
+
+const char* name_of(InstructionSet set) {
+    if (set == InstructionSet::plain) return "plain";
+    return set == InstructionSet::sse42 ? "SSE4.2" : "AVX2";
+}
+
+std::vector<double> ours(const tests::SeatedRoom& room, int columns, InstructionSet set) {
+    const sight::HiddenInput in = room.input();
+    const sight::hidden::Room ready(in, columns, set);
+    std::vector<double> out(room.eyes.size());
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        sight::hidden::SeatBlocks blocks;
+        ready.blocks(static_cast<int>(i), ready.all_blocks(), blocks);
+        out[i] = ready.summed(static_cast<int>(i), blocks).hidden_fraction;
+    }
+    return out;
+}
+
+/// The smallest grid of rays that is as good, from few to many.
+struct Rays {
+    int across = 0, up = 0;
+    Errors off;
+};
+
+std::optional<Rays> rays_for(const tests::SeatedRoom& room,
+                             RTCScene scene,
+                             const std::vector<double>& truth,
+                             double rms) {
+    for (double side = 16.0; side < 400.0; side *= 1.08) {
+        const int across = static_cast<int>(std::lround(1.4 * side));
+        const int up = static_cast<int>(std::lround(side / 1.4));
+        const tests::RayGrid grid = tests::ray_grid(room, across, up);
+        const Errors off = errors(tests::embree_hidden(room, scene, grid), truth);
+        if (off.rms <= rms) return Rays{across, up, off};
+    }
+    return std::nullopt;
+}
+
+struct Pace {
+    double one_ms = 1e300, two_ms = 1e300;
+};
+
+Pace embree_best(RTCDevice device, const tests::SeatedRoom& room, const Rays& rays) {
+    Pace best;
+    const tests::RayGrid grid = tests::ray_grid(room, rays.across, rays.up);
+    const tests::RayEnds ends = tests::ray_ends(grid, tests::squeeze_of(room));
+    for (const HeadsAs kind : {HeadsAs::spheres, HeadsAs::instances, HeadsAs::triangles}) {
+        const EmbreeRoom ready = embree_room(device, room, kind);
+        const auto run = [&](unsigned threads) {
+            return median_ms([&] { embree_all(room, ready.scene.get(), grid, ends, threads); }, 3,
+                             100.0);
+        };
+        const Pace pace{run(1), run(2)};
+        std::printf("    Embree %-9s %4d x %3d rays: %8.3f ms one thread, %8.3f two\n",
+                    name_of(kind), rays.across, rays.up, pace.one_ms, pace.two_ms);
+        best.one_ms = std::min(best.one_ms, pace.one_ms);
+        best.two_ms = std::min(best.two_ms, pace.two_ms);
+    }
+    return best;
+}
+
+void compare(RTCDevice device, const TimedRoom& timed) {
+    const tests::SeatedRoom room = tests::seated_room(timed.shape, 1);
+    const tests::EmbreeScene scene = tests::embree_scene(device, room);
+    const auto truth = tests::embree_hidden(room, scene.get(), tests::ray_grid(room, 512, 128));
+    std::printf("\n%s, %zu seats\n", timed.name.c_str(), room.eyes.size());
+    int columns = 8;
+    Errors off;
+    for (; columns <= 256; columns += 8) {
+        off = errors(ours(room, columns, InstructionSet::plain), truth);
+        if (off.rms <= kAllowedRms) break;
+    }
+    const Errors standard = errors(ours(room, 128, InstructionSet::plain), truth);
+    std::printf("    128 columns: RMS %.4f %%, worst %.4f %%\n", 100.0 * standard.rms,
+                100.0 * standard.worst);
+    std::printf("    %d columns: RMS %.4f %%, worst %.4f %%\n", columns, 100.0 * off.rms,
+                100.0 * off.worst);
+    const auto rays = rays_for(room, scene.get(), truth, off.rms);
+    if (!rays) {
+        std::printf("    no grid of rays is as good\n");
+        return;
+    }
+    const Pace embree = embree_best(device, room, *rays);
+    for (const InstructionSet set : {InstructionSet::avx2, InstructionSet::sse42}) {
+        if (!sight::hidden::has(set)) continue;
+        const double one = median_ms([&] { ours(room, columns, set); });
+        const double fine = median_ms([&] { ours(room, 128, set); });
+        std::printf("    ours %-7s %3d columns %7.4f ms: %6.1f times as fast; 128: %7.4f ms\n",
+                    name_of(set), columns, one, embree.one_ms / one, fine);
+    }
+    std::vector<double> out(room.eyes.size());
+    const double two = median_ms([&] { sight::hidden_fractions(room.input(), {columns, 2}, out); });
+    std::printf("    ours, two threads     %7.4f ms: %6.1f times as fast as Embree on two\n", two,
+                embree.two_ms / two);
+}
+
+void growth() {
+    std::printf("\ngrowth, 128 columns, ms on one thread | two\n");
+    struct Size {
+        int rows, seats;
+    };
+    const std::vector<Size> sizes{{10, 15}, {20, 25}, {25, 40}, {50, 60}};
+    for (std::size_t kind = 0; kind < 3; ++kind) {
+        double first = 0.0;
+        double last = 0.0;
+        std::printf("    %-20s", rooms_of(1, 1)[kind].name.c_str());
+        for (const Size& size : sizes) {
+            const auto room = tests::seated_room(rooms_of(size.rows, size.seats)[kind].shape, 1);
+            std::vector<double> out(room.eyes.size());
+            const auto run = [&](unsigned threads) {
+                return median_ms([&] {
+                    sight::hidden_fractions(room.input(), {128, threads}, out);
+                });
+            };
+            last = run(1);
+            if (first == 0.0) first = last;
+            std::printf("  %zu: %.3f | %.3f", room.eyes.size(), last, run(2));
+        }
+        std::printf("  exponent %.2f\n", std::log(last / first) / std::log(3000.0 / 150.0));
+    }
+}
+
+/// Median over moved seats or rows of the time from scratch over the time of the cache.
+double cheaper(const tests::SeatedRoom& room, std::size_t row_length, bool whole_row) {
+    const double scratch = median_ms(
+        [&] {
+            sight::hidden_picture(room.input(), {128, 1});
+        },
+        5, 50.0);
+    sight::HiddenCache cache({128, 1});
+    cache.update(room.input());
+    std::vector<double> ratios;
+    tests::SeatedRoom moved = room;
+    const std::size_t rows = room.eyes.size() / row_length;
+    const std::size_t moves = whole_row ? rows : 60;
+    for (std::size_t k = 0; k < moves; ++k) {
+        const std::size_t begin = whole_row ? k * row_length : (k * 197) % room.eyes.size();
+        const std::size_t end = whole_row ? begin + row_length : begin + 1;
+        for (std::size_t i = begin; i < end; ++i) {
+            moved.eyes[i].y += 0.03;
+            moved.heads[i].centre.y += 0.03;
+        }
+        using Clock = std::chrono::steady_clock;
+        const auto start = Clock::now();
+        cache.update(moved.input());
+        ratios.push_back(scratch /
+                         std::chrono::duration<double, std::milli>(Clock::now() - start).count());
+    }
+    std::nth_element(ratios.begin(), ratios.begin() + static_cast<long>(ratios.size() / 2),
+                     ratios.end());
+    return ratios[ratios.size() / 2];
+}
+
+void increments() {
+    std::printf("\none seat | one row moved: times cheaper than from scratch, median\n");
+    for (const TimedRoom& timed : rooms_of(20, 25)) {
+        const auto room = tests::seated_room(timed.shape, 1);
+        std::printf("    %-20s %6.1f | %6.1f\n", timed.name.c_str(), cheaper(room, 25, false),
+                    cheaper(room, 25, true));
+    }
+}
+
+}  // namespace
+
+int main() {
+    const auto device = tests::embree_device();
+    for (const TimedRoom& timed : rooms_of(20, 25))
+        compare(device.get(), timed);
+    growth();
+    increments();
+}
