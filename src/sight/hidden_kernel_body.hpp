@@ -113,7 +113,7 @@ struct Strips {
     alignas(32) float near_x[kBlock], near_z[kBlock];  ///< heads: centre; walls: see hidden_exact
 };
 
-inline void keep(Strips& s, const HeadCone<Lanes>& cone, float per_height) {
+RL_IN_PLACE void keep(Strips& s, const HeadCone<Lanes>& cone, float per_height) {
     const Lanes scale(per_height);
     store(s.b_x, cone.b_x * scale);
     store(s.b_z, cone.b_z * scale);
@@ -142,12 +142,12 @@ inline unsigned blocks_in_reach(const View& view,
 }
 
 /// Values of a linear form at the eight columns of a block.
-inline Lanes at_columns(const float* x, const float* z, float form_x, float form_z) {
+RL_IN_PLACE Lanes at_columns(const float* x, const float* z, float form_x, float form_z) {
     return Lanes(form_x) * load(x) + Lanes(form_z) * load(z);
 }
 
 template <bool flat>
-inline void lay_head(
+RL_IN_PLACE void lay_head(
     const View& view, const Strips& s, unsigned k, unsigned block, ColumnUnion& u) {
     const float* x = view.x + kBlock * block;
     const float* z = view.z + kBlock * block;
@@ -166,7 +166,7 @@ inline void lay_head(
 }
 
 template <bool flat>
-inline void lay_wall(
+RL_IN_PLACE void lay_wall(
     const View& view, const Strips& s, unsigned k, bool above, unsigned block, ColumnUnion& u) {
     const float* x = view.x + kBlock * block;
     const float* z = view.z + kBlock * block;

@@ -11,80 +11,86 @@ namespace {
 using rakeline::sight::hidden::kBlock;
 using rakeline::sight::hidden::kMostBlocks;
 
+/// Lanes that are handed to a function in memory cost more than the function: eight floats stored
+/// as two halves and read back as one stall. So what takes Lanes is always set in place.
+#define RL_IN_PLACE [[gnu::always_inline]] inline
+
 constexpr float kNowhere = 1e30F;  ///< lower end of no interval
 
 /// What is hidden of each column, in picture heights, as disjoint intervals: one that stands on the
 /// lower edge, as most do, and up to two that float above it.
+struct BlockUnion {
+    float base[kBlock];
+    float low[2][kBlock];
+    float high[2][kBlock];
+};
+
+/// A block's numbers lie together: at a power of two apart, the processor would take a load of one
+/// for a load of what was just stored to another.
 struct ColumnUnion {
-    alignas(32) float base[kBlock * kMostBlocks];
-    alignas(32) float low[2][kBlock * kMostBlocks];
-    alignas(32) float high[2][kBlock * kMostBlocks];
+    alignas(64) BlockUnion blocks[kMostBlocks];
     unsigned touched = 0;   ///< blocks with something hidden; the others' numbers are void
     unsigned floating = 0;  ///< blocks whose floating intervals are in use
     unsigned overflow = 0;  ///< blocks in which a third one was needed
 };
 
 inline void start_block(ColumnUnion& u, unsigned block) {
-    store(u.base + kBlock * block, Lanes(0.0F));
+    store(u.blocks[block].base, Lanes(0.0F));
     u.touched |= 1U << block;
 }
 
 inline void start_floating(ColumnUnion& u, unsigned block) {
     for (int k = 0; k < 2; ++k) {
-        store(u.low[k] + kBlock * block, Lanes(kNowhere));
-        store(u.high[k] + kBlock * block, Lanes(-kNowhere));
+        store(u.blocks[block].low[k], Lanes(kNowhere));
+        store(u.blocks[block].high[k], Lanes(-kNowhere));
     }
     u.floating |= 1U << block;
 }
 
 /// Takes in the interval of slot `k` where it meets [low, high], and empties the slot there.
-inline void absorb(ColumnUnion& u, unsigned block, int k, Lanes& low, Lanes& high) {
-    float* slot_low = u.low[k] + kBlock * block;
-    float* slot_high = u.high[k] + kBlock * block;
-    const Lanes sl = load(slot_low);
-    const Lanes sh = load(slot_high);
-    const Lanes meets = both(low <= sh, sl <= high);
-    low = select(meets, least(low, sl), low);
-    high = select(meets, most(high, sh), high);
-    store(slot_low, select(meets, Lanes(kNowhere), sl));
-    store(slot_high, select(meets, Lanes(-kNowhere), sh));
+RL_IN_PLACE void absorb(BlockUnion& block, int k, Lanes& low, Lanes& high) {
+    const Lanes slot_low = load(block.low[k]);
+    const Lanes slot_high = load(block.high[k]);
+    const Lanes meets = both(low <= slot_high, slot_low <= high);
+    low = select(meets, least(low, slot_low), low);
+    high = select(meets, most(high, slot_high), high);
+    store(block.low[k], select(meets, Lanes(kNowhere), slot_low));
+    store(block.high[k], select(meets, Lanes(-kNowhere), slot_high));
 }
 
 /// Puts the interval into slot `k` where that is empty, and takes it from [low, high].
-inline void place(ColumnUnion& u, unsigned block, int k, Lanes& low, Lanes& high) {
-    float* slot_low = u.low[k] + kBlock * block;
-    float* slot_high = u.high[k] + kBlock * block;
-    const Lanes sl = load(slot_low);
-    const Lanes empty = same(sl, Lanes(kNowhere));
-    store(slot_low, select(empty, low, sl));
-    store(slot_high, select(empty, high, load(slot_high)));
+RL_IN_PLACE void place(BlockUnion& block, int k, Lanes& low, Lanes& high) {
+    const Lanes slot_low = load(block.low[k]);
+    const Lanes empty = same(slot_low, Lanes(kNowhere));
+    store(block.low[k], select(empty, low, slot_low));
+    store(block.high[k], select(empty, high, load(block.high[k])));
     low = select(empty, Lanes(kNowhere), low);
     high = select(empty, Lanes(-kNowhere), high);
 }
 
-inline void add_floating(ColumnUnion& u, unsigned block, Lanes low, Lanes high) {
-    if ((u.floating >> block & 1U) == 0) start_floating(u, block);
+RL_IN_PLACE void add_floating(ColumnUnion& u, unsigned at, Lanes low, Lanes high) {
+    if ((u.floating >> at & 1U) == 0) start_floating(u, at);
+    BlockUnion& block = u.blocks[at];
     // The slots are disjoint, so one that was missed can't meet what another one added.
-    absorb(u, block, 0, low, high);
-    absorb(u, block, 1, low, high);
-    float* base = u.base + kBlock * block;
-    const Lanes b = load(base);
-    const Lanes stands = low <= b;
-    store(base, select(stands, most(b, high), b));
+    absorb(block, 0, low, high);
+    absorb(block, 1, low, high);
+    const Lanes base = load(block.base);
+    const Lanes stands = low <= base;
+    store(block.base, select(stands, most(base, high), base));
     low = select(stands, Lanes(kNowhere), low);
     high = select(stands, Lanes(-kNowhere), high);
-    place(u, block, 0, low, high);
-    place(u, block, 1, low, high);
-    if (bits(low < Lanes(kNowhere)) != 0) u.overflow |= 1U << block;
+    place(block, 0, low, high);
+    place(block, 1, low, high);
+    if (bits(low < Lanes(kNowhere)) != 0) u.overflow |= 1U << at;
 }
 
 /// Adds [low, high], cut to the picture, where low < high.
-inline void add_interval(ColumnUnion& u, unsigned block, Lanes low, Lanes high) {
+RL_IN_PLACE void add_interval(ColumnUnion& u, unsigned block, Lanes low, Lanes high) {
     low = most(low, Lanes(0.0F));
     high = least(high, Lanes(1.0F));
     const Lanes real = low < high;
     if ((u.touched >> block & 1U) == 0) start_block(u, block);
-    float* base = u.base + kBlock * block;
+    float* base = u.blocks[block].base;
     const Lanes b = load(base);
     const unsigned floats = bits(both(real, b < low)) | (u.floating >> block & 1U);
     if (floats == 0) {
@@ -102,13 +108,14 @@ struct BlockSum {
 /// Over the eight columns, in one order whatever the registers hold.
 inline BlockSum block_sum(const ColumnUnion& u, unsigned block) {
     if ((u.touched >> block & 1U) == 0) return {};
-    Lanes hidden = load(u.base + kBlock * block);
+    const BlockUnion& b = u.blocks[block];
+    Lanes hidden = load(b.base);
     Lanes top = hidden;
     if ((u.floating >> block & 1U) != 0) {
-        const Lanes one = load(u.high[0] + kBlock * block) - load(u.low[0] + kBlock * block);
-        const Lanes two = load(u.high[1] + kBlock * block) - load(u.low[1] + kBlock * block);
+        const Lanes one = load(b.high[0]) - load(b.low[0]);
+        const Lanes two = load(b.high[1]) - load(b.low[1]);
         hidden = hidden + (most(one, Lanes(0.0F)) + most(two, Lanes(0.0F)));
-        top = most(top, most(load(u.high[0] + kBlock * block), load(u.high[1] + kBlock * block)));
+        top = most(top, most(load(b.high[0]), load(b.high[1])));
     }
     float h[kBlock];
     float t[kBlock];

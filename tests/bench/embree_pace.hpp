@@ -136,20 +136,75 @@ inline EmbreeRoom embree_room(RTCDevice device, const tests::SeatedRoom& room, H
     return out;
 }
 
+/// The rays' ends in an order that keeps the 16 of a packet together: squares of 4 by 4.
+inline tests::RayEnds packed_ends(const tests::RayGrid& grid, double squeeze) {
+    tests::RayGrid squares{grid.across, grid.up, {}};
+    for (int left = 0; left < grid.across; left += 4) {
+        for (int low = 0; low < grid.up; low += 4) {
+            for (int k = 0; k < 16; ++k) {
+                const int at = (left + k / 4) * grid.up + low + k % 4;
+                squares.points.push_back(grid.points[static_cast<std::size_t>(at)]);
+            }
+        }
+    }
+    return tests::ray_ends(squares, squeeze);
+}
+
+/// As tests::hidden_rays with nothing done twice: whole packets, one start for all rays, outside
+/// the own head (the screen is flat, so no ray is shorter than the eye's depth, nor reaches a
+/// neighbour).
+inline std::size_t paced_rays(RTCScene scene,
+                              const tests::RayEnds& ends,
+                              const tests::EmbreePoint& eye,
+                              float own_radius) {
+    RTCIntersectContext context;
+    rtcInitIntersectContext(&context);
+    context.flags = RTC_INTERSECT_CONTEXT_FLAG_COHERENT;
+    alignas(64) RTCRay16 rays{};
+    alignas(64) int valid[tests::kPacket];
+    for (int k = 0; k < tests::kPacket; ++k) {
+        valid[k] = -1;
+        rays.org_x[k] = eye.x;
+        rays.org_y[k] = eye.y;
+        rays.org_z[k] = eye.z;
+        rays.tnear[k] = 1.001F * own_radius / eye.z;
+        rays.mask[k] = ~0U;
+    }
+    std::size_t hidden = 0;
+    for (std::size_t at = 0; at < ends.x.size(); at += tests::kPacket) {
+        const float* x = ends.x.data() + at;
+        const float* y = ends.y.data() + at;
+        const float* z = ends.z.data() + at;
+#pragma GCC unroll 16
+        for (int k = 0; k < tests::kPacket; ++k) {
+            rays.dir_x[k] = x[k] - eye.x;
+            rays.dir_y[k] = y[k] - eye.y;
+            rays.dir_z[k] = z[k] - eye.z;
+            rays.tfar[k] = 0.9999F;
+        }
+        rtcOccluded16(valid, scene, &context, &rays);
+        int met = 0;
+        for (int k = 0; k < tests::kPacket; ++k)
+            met += rays.tfar[k] < 0.0F ? 1 : 0;
+        hidden += static_cast<std::size_t>(met);
+    }
+    return hidden;
+}
+
 /// All seats on one or two threads; the ray ends are made beforehand.
 inline std::vector<double> embree_all(const tests::SeatedRoom& room,
                                       RTCScene scene,
-                                      const tests::RayGrid& grid,
                                       const tests::RayEnds& ends,
+                                      float own_reach,
                                       unsigned threads) {
     std::vector<double> out(room.eyes.size());
     const double squeeze = tests::squeeze_of(room);
     const auto some = [&](std::size_t begin, std::size_t end) {
         for (std::size_t i = begin; i < end; ++i) {
-            const auto own = 1.05F * static_cast<float>(room.heads[i].radius_m);
-            const auto hidden = tests::hidden_rays(scene, ends, grid.points.size(),
-                                                   tests::squeezed(room.eyes[i], squeeze), own);
-            out[i] = static_cast<double>(hidden) / static_cast<double>(grid.points.size());
+            const auto own = own_reach * static_cast<float>(room.heads[i].radius_m);
+            const auto hidden =
+                paced_rays(scene, ends, tests::squeezed(room.eyes[i], squeeze), own);
+            out[i] = static_cast<double>(hidden) / static_cast<double>(ends.x.size());
         }
     };
     if (threads == 1) {

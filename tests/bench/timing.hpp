@@ -4,27 +4,40 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <ctime>
 #include <vector>
 
 namespace rakeline::bench {
 
-/// Median time of `body` in ms: at least `least_runs` runs and `least_ms` in all, after one to warm
-/// up.
+/// Of this thread alone, ms: what other programs take of the processor doesn't count.
+inline double own_ms() {
+    timespec now{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
+    return 1e3 * static_cast<double>(now.tv_sec) + 1e-6 * static_cast<double>(now.tv_nsec);
+}
+
+/// On the wall, ms: the one that tells what a second thread gains, on a machine that is idle.
+inline double wall_ms() {
+    const auto now = std::chrono::steady_clock::now().time_since_epoch();
+    return std::chrono::duration<double, std::milli>(now).count();
+}
+
+/// Median time of `body` by `clock`, ms: at least `least_runs` runs and `least_ms` in all, after
+/// one to warm up.
 template <class Body>
-double median_ms(const Body& body, std::size_t least_runs = 5, double least_ms = 200.0) {
-    using Clock = std::chrono::steady_clock;
+double median_ms(double (*clock)(), const Body& body, std::size_t least_runs, double least_ms) {
     body();
     std::vector<double> times;
     double total = 0.0;
     while (times.size() < least_runs || total < least_ms) {
-        const auto start = Clock::now();
+        const double start = clock();
         body();
-        times.push_back(std::chrono::duration<double, std::milli>(Clock::now() - start).count());
+        times.push_back(clock() - start);
         total += times.back();
     }
-    std::nth_element(times.begin(), times.begin() + static_cast<long>(times.size() / 2),
-                     times.end());
-    return times[times.size() / 2];
+    const auto middle = times.begin() + static_cast<long>(times.size() / 2);
+    std::nth_element(times.begin(), middle, times.end());
+    return *middle;
 }
 
 struct Errors {
