@@ -153,8 +153,10 @@ void HiddenCache::Memory::change(const HiddenInput& in) {
         const HiddenInput asked{surface, opening, {}, touched.heads, touched.walls};
         const hidden::PackedHeads some_heads(asked, room->columns());
         const hidden::PackedWalls some_walls(asked, room->columns());
+        const auto heads_view = some_heads.view();
+        const auto walls_view = some_walls.view();
         for (std::size_t i = 0; i < eyes.size(); ++i) {
-            wanted[i] = room->reached(static_cast<int>(i), some_heads, some_walls);
+            wanted[i] = room->reached(static_cast<int>(i), heads_view, walls_view);
             if (wanted[i] != 0 && exact[i] != 0) wanted[i] = room->all_blocks();
         }
     }

@@ -23,6 +23,7 @@ struct KernelPicture {
     float z_low = 0.0F, z_high = 0.0F;  ///< range of the columns' z
     float bottom = 0.0F;
     float height = 1.0F;
+    bool upright = true;
     float cosine = 1.0F, sine = 0.0F;  ///< of the tilt
 };
 
@@ -32,13 +33,16 @@ struct KernelBoxes {
     const float *x_low = nullptr, *x_high = nullptr;
     const float *y_low = nullptr, *y_high = nullptr;
     const float *z_low = nullptr, *z_high = nullptr;
-    const unsigned* lanes = nullptr;  ///< which places of a group are taken, by bit
+    const float* batch_z_low = nullptr;  ///< of each batch: the least of its boxes' z_low
+    const unsigned* lanes = nullptr;     ///< which places of a group are taken, by bit
 };
 
 struct KernelHeads {
     KernelBoxes boxes;
     const float *x = nullptr, *y = nullptr, *z = nullptr;
     const float *radius = nullptr, *half_height = nullptr;
+    const float *kappa2 = nullptr,
+                *per_kappa2 = nullptr;  ///< (radius / half height)^2, one over it
     const float* eye = nullptr;  ///< index of the eye in the head, as a whole number; -1: none
 };
 

@@ -75,6 +75,11 @@ inline Lanes select(Lanes mask, Lanes yes, Lanes no) {
 inline unsigned bits(Lanes mask) {
     return static_cast<unsigned>(_mm256_movemask_ps(mask.v));
 }
+inline float least_of_eight(Lanes a) {
+    const __m128 four = _mm_min_ps(_mm256_castps256_ps128(a.v), _mm256_extractf128_ps(a.v, 1));
+    const __m128 two = _mm_min_ps(four, _mm_movehl_ps(four, four));
+    return _mm_cvtss_f32(_mm_min_ss(two, _mm_movehdup_ps(two)));
+}
 
 #elif defined(__SSE4_2__)
 
@@ -136,6 +141,11 @@ inline Lanes select(Lanes mask, Lanes yes, Lanes no) {
 }
 inline unsigned bits(Lanes mask) {
     return static_cast<unsigned>(_mm_movemask_ps(mask.a) | (_mm_movemask_ps(mask.b) << 4));
+}
+inline float least_of_eight(Lanes x) {
+    const __m128 four = _mm_min_ps(x.a, x.b);
+    const __m128 two = _mm_min_ps(four, _mm_movehl_ps(four, four));
+    return _mm_cvtss_f32(_mm_min_ss(two, _mm_movehdup_ps(two)));
 }
 
 #else
@@ -214,6 +224,12 @@ inline unsigned bits(Lanes mask) {
     unsigned out = 0;
     for (unsigned i = 0; i < 8; ++i)
         out |= (mask.v[i] != 0.0F ? 1U : 0U) << i;
+    return out;
+}
+inline float least_of_eight(Lanes a) {
+    float out = a.v[0];
+    for (const float x : a.v)
+        out = x < out ? x : out;
     return out;
 }
 

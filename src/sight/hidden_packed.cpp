@@ -14,6 +14,8 @@ constexpr double kNewRun_m = 2.0;
 /// Added to the boxes all round: more than single precision can be off.
 constexpr double kBoxMargin_m = 0.001;
 constexpr double kFarOff_m = 1e6;
+constexpr std::size_t kHeadRows = 8;
+constexpr std::size_t kWallRows = 9;
 
 float single(double x) {
     return static_cast<float>(x);
@@ -66,6 +68,8 @@ void set_box(PackedGroups& groups, std::size_t g, const Item& box) {
         groups.boxes.row(static_cast<std::size_t>(2 * axis))[g] = single(low[axis]);
         groups.boxes.row(static_cast<std::size_t>(2 * axis + 1))[g] = single(high[axis]);
     }
+    float& batch = groups.batch_z_low[g / kBlock];
+    batch = std::min(batch, single(low.z));
 }
 
 /// Groups with their boxes and places; the caller fills the table by `source`.
@@ -75,6 +79,7 @@ void lay_out(const std::vector<Item>& items, std::size_t tables, PackedGroups& g
     const std::size_t count = rounded_up(used);
     groups.table = Table(tables, kBlock * count);
     groups.boxes = Table(6, count);
+    groups.batch_z_low.assign(count / kBlock, single(kFarOff_m));
     groups.lanes.assign(count, 0U);
     groups.source.assign(kBlock * count, -1);
     for (std::size_t g = 0; g < used; ++g) {
@@ -106,6 +111,7 @@ PackedPicture::PackedPicture(const PictureColumns& columns)
     header_.height = single(columns.height_m);
     header_.cosine = single(columns.tilt.cosine);
     header_.sine = single(columns.tilt.sine);
+    header_.upright = columns.tilt.sine == 0.0 && columns.tilt.cosine == 1.0;
     for (std::size_t j = 0; j < count; ++j) {
         columns_.row(0)[j] = single(columns.places[j].x);
         columns_.row(1)[j] = single(columns.places[j].z);
@@ -141,18 +147,20 @@ KernelBoxes PackedGroups::box_view() const {
     out.y_high = boxes.row(3);
     out.z_low = boxes.row(4);
     out.z_high = boxes.row(5);
+    out.batch_z_low = batch_z_low.data();
     out.lanes = lanes.data();
     return out;
 }
 
-PackedHeads::PackedHeads(const HiddenInput& in, const PictureColumns& columns) : groups_(6) {
+PackedHeads::PackedHeads(const HiddenInput& in, const PictureColumns& columns)
+    : groups_(kHeadRows) {
     std::vector<Item> items;
     items.reserve(in.heads.size());
     for (std::size_t i = 0; i < in.heads.size(); ++i) {
         if (columns.flat && in_patch_frame(in.surface, in.heads[i].centre).z <= 0.0) continue;
         items.push_back(item_of(in.heads[i], static_cast<int>(i), in, columns));
     }
-    lay_out(items, 6, groups_);
+    lay_out(items, kHeadRows, groups_);
     places_.assign(in.heads.size(), -1);
     for (std::size_t at = 0; at < groups_.source.size(); ++at) {
         const int source = groups_.source[at];
@@ -166,8 +174,15 @@ void PackedHeads::fill(const HiddenInput& in, std::size_t i) {
     const auto at = static_cast<std::size_t>(places_[i]);
     const Head& head = in.heads[i];
     const glm::dvec3 c = in_patch_frame(in.surface, head.centre);
-    const std::array<double, 6> row{
-        c.x, c.y, c.z, head.radius_m, head.half_height_m, static_cast<double>(head.eye)};
+    const double kappa = head.radius_m / head.half_height_m;
+    const std::array<double, kHeadRows> row{c.x,
+                                            c.y,
+                                            c.z,
+                                            head.radius_m,
+                                            head.half_height_m,
+                                            static_cast<double>(head.eye),
+                                            kappa * kappa,
+                                            1.0 / (kappa * kappa)};
     for (std::size_t k = 0; k < row.size(); ++k)
         groups_.table.row(k)[at] = single(row[k]);
 }
@@ -199,10 +214,13 @@ KernelHeads PackedHeads::view() const {
     out.radius = groups_.table.row(3);
     out.half_height = groups_.table.row(4);
     out.eye = groups_.table.row(5);
+    out.kappa2 = groups_.table.row(6);
+    out.per_kappa2 = groups_.table.row(7);
     return out;
 }
 
-PackedWalls::PackedWalls(const HiddenInput& in, const PictureColumns& columns) : groups_(9) {
+PackedWalls::PackedWalls(const HiddenInput& in, const PictureColumns& columns)
+    : groups_(kWallRows) {
     std::vector<Item> items;
     for (std::size_t i = 0; i < in.walls.size(); ++i) {
         const Wall& wall = in.walls[i];
@@ -214,7 +232,7 @@ PackedWalls::PackedWalls(const HiddenInput& in, const PictureColumns& columns) :
             wall.hides == WallHides::below ? -kFarOff_m : kFarOff_m;
         items.push_back(item);
     }
-    lay_out(items, 9, groups_);
+    lay_out(items, kWallRows, groups_);
     for (std::size_t at = 0; at < groups_.source.size(); ++at) {
         const int source = groups_.source[at];
         if (source < 0) continue;
@@ -223,15 +241,15 @@ PackedWalls::PackedWalls(const HiddenInput& in, const PictureColumns& columns) :
         const glm::dvec3 to = in_patch_frame(in.surface, wall.to);
         const bool above = wall.hides == WallHides::above;
         const double limit = above ? std::min(wall.from.y, wall.to.y) : wall.base_m;
-        const std::array<double, 9> row{from.x,
-                                        from.y,
-                                        from.z,
-                                        to.x,
-                                        to.y,
-                                        to.z,
-                                        above ? 1.0 : 0.0,
-                                        limit,
-                                        static_cast<double>(wall.eye)};
+        const std::array<double, kWallRows> row{from.x,
+                                                from.y,
+                                                from.z,
+                                                to.x,
+                                                to.y,
+                                                to.z,
+                                                above ? 1.0 : 0.0,
+                                                limit,
+                                                static_cast<double>(wall.eye)};
         for (std::size_t k = 0; k < row.size(); ++k)
             groups_.table.row(k)[at] = single(row[k]);
     }

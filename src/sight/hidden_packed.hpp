@@ -44,6 +44,7 @@ struct PackedGroups {
     explicit PackedGroups(std::size_t tables) : table(tables, 0), boxes(6, 0) {}
     Table table;  ///< the kernel's rows, in the order of its members
     Table boxes;
+    std::vector<float> batch_z_low;
     std::vector<unsigned> lanes;
     std::vector<int> source;  ///< per place: index in the list; -1: none
 

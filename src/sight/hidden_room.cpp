@@ -61,6 +61,9 @@ Room::Room(const HiddenInput& in, int columns, InstructionSet set)
       picture_(columns_),
       heads_(in, columns_),
       walls_(in, columns_),
+      picture_view_(picture_.view()),
+      heads_view_(heads_.view()),
+      walls_view_(walls_.view()),
       kernel_(kernel_of(set)) {
     const int blocks = columns / kBlock;
     all_ = blocks == 32 ? ~0U : (1U << blocks) - 1U;
@@ -87,23 +90,24 @@ bool Room::blocks(int eye, unsigned wanted, SeatBlocks& out) const {
     const glm::dvec3 place = in_patch_frame(in_->surface, in_->eyes[static_cast<std::size_t>(eye)]);
     unsigned rest = wanted;
     if (before_surface(place)) {
-        rest = kernel_.hidden_blocks(picture_.view(), heads_.view(), walls_.view(),
-                                     kernel_eye(eye, place), wanted, out.hidden.data(),
-                                     out.top.data());
+        rest =
+            kernel_.hidden_blocks(picture_view_, heads_view_, walls_view_, kernel_eye(eye, place),
+                                  wanted, out.hidden.data(), out.top.data());
     }
     if (rest != 0) exact_blocks(eye, rest, out);
     return rest != wanted;
 }
 
-unsigned Room::reached(int eye, const PackedHeads& heads, const PackedWalls& walls) const {
+unsigned Room::reached(int eye, const KernelHeads& heads, const KernelWalls& walls) const {
     const glm::dvec3 place = in_patch_frame(in_->surface, in_->eyes[static_cast<std::size_t>(eye)]);
     if (!before_surface(place)) return all_;
-    return kernel_.reached_blocks(picture_.view(), heads.view(), walls.view(),
-                                  kernel_eye(eye, place), all_);
+    return kernel_.reached_blocks(picture_view_, heads, walls, kernel_eye(eye, place), all_);
 }
 
 void Room::replace_head(std::size_t i) {
-    if (!heads_.replace(*in_, columns_, i)) heads_ = PackedHeads(*in_, columns_);
+    if (heads_.replace(*in_, columns_, i)) return;
+    heads_ = PackedHeads(*in_, columns_);
+    heads_view_ = heads_.view();
 }
 
 void Room::exact_blocks(int eye, unsigned wanted, SeatBlocks& out) const {

@@ -25,13 +25,15 @@ class Room {
 public:
     /// `in` must stay.
     Room(const HiddenInput& in, int columns, InstructionSet set);
+    Room(const Room&) = delete;
+    Room& operator=(const Room&) = delete;
 
     /// Works out the blocks in `wanted` (by bit) and leaves the others. True where the kernel
     /// finished at least one of them.
     bool blocks(int eye, unsigned wanted, SeatBlocks& out) const;
 
     /// Which blocks these heads and walls can touch, as this eye has them, at most.
-    unsigned reached(int eye, const PackedHeads& heads, const PackedWalls& walls) const;
+    unsigned reached(int eye, const KernelHeads& heads, const KernelWalls& walls) const;
 
     /// Takes over head `i` of the input, which alone changed.
     void replace_head(std::size_t i);
@@ -50,6 +52,9 @@ private:
     PackedPicture picture_;
     PackedHeads heads_;
     PackedWalls walls_;
+    KernelPicture picture_view_;
+    KernelHeads heads_view_;
+    KernelWalls walls_view_;
     Kernel kernel_;
     unsigned all_;
     double front_m_ =

@@ -98,4 +98,26 @@ inline HeadCone<T> head_cone(const HeadPlace<T>& head, T cosine, T sine, Root ro
     return cone;
 }
 
+/// The same before an upright surface (c = 1, s = 0), where all but one division falls away.
+/// `kappa2` is (radius / half height)^2 and `per_kappa2` one over it.
+template <class T, class Root>
+inline HeadCone<T> upright_cone(const HeadPlace<T>& head, T kappa2, T per_kappa2, Root root) {
+    const T rho2 = head.x * head.x + head.z * head.z;
+    HeadCone<T> cone;
+    cone.outside = rho2 - head.radius * head.radius;
+    const T power = cone.outside + kappa2 * (head.y * head.y);
+    const T per_both = T(1) / (cone.outside * rho2);
+    const T rise = head.y * (per_both * rho2);
+    cone.b_x = rise * head.x;
+    cone.b_z = rise * head.z;
+    const T scale = (power * per_kappa2) * (per_both * (per_both * rho2));
+    const T a = root(cone.outside);
+    const T r = head.radius;
+    cone.left_x = (r * head.x - a * head.z) * scale;
+    cone.left_z = (r * head.z + a * head.x) * scale;
+    cone.right_x = r * head.x + a * head.z;
+    cone.right_z = r * head.z - a * head.x;
+    return cone;
+}
+
 }  // namespace rakeline::sight::hidden

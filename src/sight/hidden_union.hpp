@@ -19,6 +19,11 @@ constexpr float kNowhere = 1e30F;  ///< lower end of no interval
 
 /// What is hidden of each column, in picture heights, as disjoint intervals: one that stands on the
 /// lower edge, as most do, and up to two that float above it.
+/// In every column, in picture heights; no interval: kNowhere to -kNowhere.
+struct Interval {
+    Lanes low, high;
+};
+
 struct BlockUnion {
     float base[kBlock];
     float low[2][kBlock];
@@ -29,6 +34,7 @@ struct BlockUnion {
 /// for a load of what was just stored to another.
 struct ColumnUnion {
     alignas(64) BlockUnion blocks[kMostBlocks];
+    alignas(32) float covered[kMostBlocks] = {};  ///< up to where all columns of a block are hidden
     unsigned touched = 0;   ///< blocks with something hidden; the others' numbers are void
     unsigned floating = 0;  ///< blocks whose floating intervals are in use
     unsigned overflow = 0;  ///< blocks in which a third one was needed
@@ -84,21 +90,31 @@ RL_IN_PLACE void add_floating(ColumnUnion& u, unsigned at, Lanes low, Lanes high
     if (bits(low < Lanes(kNowhere)) != 0) u.overflow |= 1U << at;
 }
 
-/// Adds [low, high], cut to the picture, where low < high.
-RL_IN_PLACE void add_interval(ColumnUnion& u, unsigned block, Lanes low, Lanes high) {
+/// [low, high] cut to the picture; none where that leaves nothing.
+RL_IN_PLACE Interval cut(Lanes low, Lanes high) {
     low = most(low, Lanes(0.0F));
     high = least(high, Lanes(1.0F));
     const Lanes real = low < high;
+    return {select(real, low, Lanes(kNowhere)), select(real, high, Lanes(-kNowhere))};
+}
+
+/// Where both are something and do not meet.
+RL_IN_PLACE Lanes apart(const Interval& a, const Interval& b) {
+    const Lanes something = both(a.low < Lanes(kNowhere), b.low < Lanes(kNowhere));
+    return both(something, either(a.high < b.low, b.high < a.low));
+}
+
+RL_IN_PLACE void add_interval(ColumnUnion& u, unsigned block, const Interval& i) {
     if ((u.touched >> block & 1U) == 0) start_block(u, block);
     float* base = u.blocks[block].base;
     const Lanes b = load(base);
-    const unsigned floats = bits(both(real, b < low)) | (u.floating >> block & 1U);
-    if (floats == 0) {
-        store(base, most(b, both(real, high)));
-        return;
+    const unsigned floats = bits(both(b < i.low, i.low < Lanes(1.0F)));
+    if ((floats | (u.floating >> block & 1U)) == 0) {
+        store(base, most(b, i.high));
+    } else {
+        add_floating(u, block, i.low, i.high);
     }
-    add_floating(u, block, select(real, low, Lanes(kNowhere)),
-                 select(real, high, Lanes(-kNowhere)));
+    u.covered[block] = least_of_eight(load(base));
 }
 
 struct BlockSum {
