@@ -220,4 +220,36 @@ TEST_SUITE("command/bad picture") {
             CHECK(has(choice.at("faults").dump(), "port"));
         }
     }
+
+    TEST_CASE("a beam through the wall is a finding on its projector alone, and the study stands") {
+        const Folder folder;
+        ordered_json hall = hall_json();
+        const auto missed = [&](const std::string& projector) {
+            const std::string out = checked(folder, hall).out;
+            std::istringstream lines(out);
+            int count = 0;
+            for (std::string line; std::getline(lines, line);) {
+                count += line.starts_with("missed") &&
+                                 line.find("round the light of " + projector) != std::string::npos
+                             ? 1
+                             : 0;
+            }
+            return count;
+        };
+        const std::string name = hall["projectors"][0]["name"];
+        const std::string other = hall["projectors"][1]["name"];
+        const int before = missed(other);
+        CHECK(missed(name) == 0);
+        hall["projectors"][0]["port"]["across_m"] = 3.5;
+        CHECK(missed(name) == static_cast<int>(hall["projectors"][0]["formats"].size()));
+        CHECK(missed(other) == before);
+        const Ran check = checked(folder, hall);
+        CHECK(check.status == 1);
+        CHECK(check.err.empty());
+        CHECK(has(check.out, "Move the port or the projector"));
+        const Ran study = ran({"study", folder.file("room.json")});
+        CHECK(study.status == 0);
+        for (const char* part : {"Throw ratio", "Luminance, reference", "C-value", "Direct level"})
+            CHECK(has(study.out, part));
+    }
 }
