@@ -67,11 +67,12 @@ public:
         const std::string cover = w.covering_focal_length_m
                                       ? text(*w.covering_focal_length_m, Unit::millimetre, 1)
                                       : "none";
-        return "  throw " + text(w.throw_m, Unit::metre) + ", focal length for the width " +
+        return "  throw " + text(w.demand.throw_m, Unit::metre) + ", focal length for the width " +
                text(w.focal_length_m, Unit::millimetre, 1) + ", to cover " + cover +
-               ", image circle " + text(w.image_circle_m, Unit::millimetre) + "\n  shift up " +
-               text(w.shift_up, Unit::fraction) + " of the gate's height, to the right " +
-               text(w.shift_across, Unit::fraction) + " of its width\n";
+               ", image circle " + text(w.demand.image_circle_m, Unit::millimetre) +
+               "\n  shift up " + text(w.demand.shift_up, Unit::fraction) +
+               " of the gate's height, to the right " +
+               text(w.demand.shift_across, Unit::fraction) + " of its width\n";
     }
 
 private:
@@ -112,10 +113,10 @@ private:
     }
 
     std::string throw_ratios(const LensChoice& c) const {
-        if (!c.throw_ratio_short || !c.throw_ratio_long) return "-";
-        const std::string from = base::fixed_text(*c.throw_ratio_short, 2);
-        if (*c.throw_ratio_long == *c.throw_ratio_short) return from;
-        return from + " to " + base::fixed_text(*c.throw_ratio_long, 2);
+        if (!c.reach.throw_ratio_short || !c.reach.throw_ratio_long) return "-";
+        const std::string from = base::fixed_text(*c.reach.throw_ratio_short, 2);
+        if (*c.reach.throw_ratio_long == *c.reach.throw_ratio_short) return from;
+        return from + " to " + base::fixed_text(*c.reach.throw_ratio_long, 2);
     }
 
     Row row(const LensChoice& c, std::size_t rank) const {
@@ -130,8 +131,8 @@ private:
         out.push_back(c.picture ? number(c.picture->crop, Unit::fraction) : "-");
         out.push_back(c.picture ? number(c.picture->uncovered, Unit::fraction) : "-");
         out.push_back(throw_ratios(c));
-        out.push_back(number(c.field_lost, Unit::fraction));
-        out.push_back(number(c.image_circle_spare_m, Unit::millimetre));
+        out.push_back(number(c.reach.field_lost, Unit::fraction));
+        out.push_back(number(c.reach.image_circle_spare_m, Unit::millimetre));
         out.push_back(c.picture && c.picture->port_margin_m
                           ? number(*c.picture->port_margin_m, Unit::millimetre)
                           : "-");

@@ -15,9 +15,6 @@ using room::FormatUse;
 using room::Lens;
 using room::Projector;
 
-/// Shift and circle may fall short by rounding alone.
-constexpr double kRounding = 1e-12;
-
 const FormatUse* use_for(const Projector& projector, const std::string& format) {
     const auto found = std::find_if(projector.formats.begin(), projector.formats.end(),
                                     [&](const FormatUse& use) { return use.format == format; });
@@ -43,18 +40,10 @@ PictureStudy with_focal_length(PictureInput in, std::optional<double> focal_leng
     return study_picture(in);
 }
 
-double wanted_circle(const ProjectedPicture& p) {
-    const glm::dvec2 far = 0.5 * p.gate_size_m + glm::abs(p.map.pose().shift_m);
-    return 2.0 * glm::length(far);
-}
-
 LensWish wish_of(const ProjectedPicture& p, const FormatUse& use) {
-    LensWish wish{.throw_m = p.throw_m,
+    LensWish wish{.demand = lens_demand(p, use),
                   .focal_length_m = p.focal_length_m,
-                  .covering_focal_length_m = {},
-                  .shift_across = use.shift_across,
-                  .shift_up = use.shift_up,
-                  .image_circle_m = wanted_circle(p)};
+                  .covering_focal_length_m = {}};
     if (p.covering) {
         wish.covering_focal_length_m =
             covering_focal_length(p.map, p.gate_size_m, *p.covering, p.throw_m);
@@ -71,44 +60,23 @@ double set_focal_length(const Lens& lens, const LensWish& wish) {
 /// One catalogue lens on the one projector and format of `trial`.
 class Trial {
 public:
-    Trial(PictureInput trial, const LensWish& wish, double wide_gate_m)
-        : in_(std::move(trial)), wish_(wish), wide_gate_m_(wide_gate_m) {}
+    Trial(PictureInput trial, const LensWish& wish) : in_(std::move(trial)), wish_(wish) {}
 
     LensChoice choice(int index, const Lens& lens) const {
         LensChoice out;
         out.lens = index;
         out.focal_length_m = set_focal_length(lens, wish_);
         out.picture_width_m = width_at(out.focal_length_m);
-        out.throw_ratio_short = throw_ratio_at(lens.focal_length_m);
-        out.throw_ratio_long = throw_ratio_at(
-            lens.kind == room::LensKind::prime ? lens.focal_length_m : lens.focal_length_long_m);
-        measure_reach(lens, out);
+        out.reach = lens_reach(lens, wish_.demand);
         make_picture(lens, out);
         return out;
     }
 
 private:
     std::optional<double> width_at(double focal_length_m) const {
-        if (focal_length_m >= wish_.throw_m) return std::nullopt;
-        return picture_width(wide_gate_m_, wish_.throw_m, focal_length_m);
-    }
-
-    std::optional<double> throw_ratio_at(double focal_length_m) const {
-        const auto width = width_at(focal_length_m);
-        return width ? std::optional(wish_.throw_m / *width) : std::nullopt;
-    }
-
-    /// Shift and image circle.
-    void measure_reach(const Lens& lens, LensChoice& out) const {
-        const auto beyond = [](double wanted, double has) {
-            const double more = std::abs(wanted) - has;
-            return more > kRounding ? more : 0.0;
-        };
-        out.shift_across_short = beyond(wish_.shift_across, lens.shift_across_max);
-        out.shift_up_short = beyond(wish_.shift_up, lens.shift_up_max);
-        const auto kept = [](double pushed_off) { return 1.0 - std::min(1.0, pushed_off); };
-        out.field_lost = 1.0 - kept(out.shift_across_short) * kept(out.shift_up_short);
-        out.image_circle_spare_m = lens.image_circle_m - wish_.image_circle_m;
+        const LensDemand& d = wish_.demand;
+        if (focal_length_m >= d.throw_m) return std::nullopt;
+        return picture_width(d.wide_gate_m, d.throw_m, focal_length_m);
     }
 
     void make_picture(const Lens& lens, LensChoice& out) const {
@@ -143,7 +111,6 @@ private:
 
     PictureInput in_;
     LensWish wish_;
-    double wide_gate_m_;
 };
 
 /// Less is better; compared member by member.
@@ -158,8 +125,7 @@ auto rank_key(const LensChoice& c) {
 
 bool LensChoice::fits() const {
     const bool passes = picture && picture->port_margin_m.value_or(0.0) >= 0.0;
-    return passes && shift_across_short == 0.0 && shift_up_short == 0.0 &&
-           image_circle_spare_m >= -kRounding;
+    return passes && reach.enough();
 }
 
 const LensChoice* LensPick::best() const {
@@ -189,7 +155,7 @@ std::optional<LensPick> pick_lens(const PictureInput& in,
     pick.gate_width_m = p.gate_size_m.x;
     pick.gate_height_m = p.gate_size_m.y;
     pick.wish = wish_of(p, *use);
-    const Trial one(trial, *pick.wish, p.gate_size_m.x * use->squeeze);
+    const Trial one(trial, *pick.wish);
     for (std::size_t i = 0; i < catalogue.size(); ++i)
         pick.choices.push_back(one.choice(static_cast<int>(i), catalogue[i]));
     std::sort(pick.choices.begin(), pick.choices.end(),

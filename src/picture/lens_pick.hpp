@@ -2,7 +2,7 @@
 #pragma once
 
 #include "picture/covering.hpp"
-#include "picture/picture_study.hpp"
+#include "picture/lens_reach.hpp"
 
 #include <optional>
 #include <span>
@@ -14,14 +14,9 @@ namespace rakeline::picture {
 
 /// What projector, screen and format ask of a lens, whichever it is.
 struct LensWish {
-    double throw_m = 0.0;
+    LensDemand demand;
     double focal_length_m = 0.0;                    ///< exact for the opening's width
     std::optional<double> covering_focal_length_m;  ///< the longest that fills the opening
-    double shift_across = 0.0;                      ///< of the use, in gate widths
-    double shift_up = 0.0;                          ///< in gate heights
-    /// Smallest image circle over the shifted gate: twice the distance from the lens axis to the
-    /// gate's farthest corner, hypot(a / 2 + |shift|, h / 2 + |shift|).
-    double image_circle_m = 0.0;
 };
 
 /// The picture that one lens gives.
@@ -43,13 +38,8 @@ struct LensChoice {
     int lens = 0;  ///< index in the catalogue
     /// A prime's own; a zoom's is the covering focal length, or what comes nearest to it.
     double focal_length_m = 0.0;
-    std::optional<double> picture_width_m;    ///< thin lens, along the axis; nothing if f >= throw
-    std::optional<double> throw_ratio_short;  ///< throw over picture width, at the short end
-    std::optional<double> throw_ratio_long;   ///< and at the long end
-    double shift_across_short = 0.0;  ///< wanted over what the lens has, in gate widths; 0: enough
-    double shift_up_short = 0.0;      ///< in gate heights
-    double field_lost = 0.0;          ///< share of the gate pushed off the opening by that
-    double image_circle_spare_m = 0.0;  ///< its image circle less the one wanted
+    std::optional<double> picture_width_m;  ///< thin lens, along the axis; nothing if f >= throw
+    LensReach reach;
     std::optional<LensPicture> picture;
     std::string no_picture;  ///< why there is none
 

@@ -57,17 +57,18 @@ std::string lens_faults(const LensChoice& c, base::UnitSystem system) {
     std::string out;
     if (!c.picture) return c.no_picture;
     if (!c.covers()) join(out, covering_fault(*c.picture, system));
-    if (c.shift_up_short > 0.0) {
-        join(out, "its shift up or down is " + percent(c.shift_up_short) +
+    if (c.reach.shift_up_short > 0.0) {
+        join(out, "its shift up or down is " + percent(c.reach.shift_up_short) +
                       " of the gate's height short");
     }
-    if (c.shift_across_short > 0.0) {
-        join(out,
-             "its shift across is " + percent(c.shift_across_short) + " of the gate's width short");
+    if (c.reach.shift_across_short > 0.0) {
+        join(out, "its shift across is " + percent(c.reach.shift_across_short) +
+                      " of the gate's width short");
     }
-    if (!c.fits() && c.image_circle_spare_m < 0.0) {
+    if (c.reach.image_circle_spare_m < 0.0) {
         join(out, "its image circle is " +
-                      quantity_text(-c.image_circle_spare_m, Unit::millimetre, system) + " short");
+                      quantity_text(-c.reach.image_circle_spare_m, Unit::millimetre, system) +
+                      " short");
     }
     if (c.picture->port_margin_m.value_or(0.0) < 0.0) {
         join(out, "the port cuts " +
@@ -105,14 +106,14 @@ std::string lens_needed(const LensPick& pick, base::UnitSystem system) {
     std::string out = "Needed: a focal length of " +
                       quantity_text(*w.covering_focal_length_m, Unit::millimetre, system, 1) +
                       " or just below, an image circle of at least " +
-                      quantity_text(w.image_circle_m, Unit::millimetre, system);
-    if (w.shift_up != 0.0) {
-        out += ", a shift " + std::string(w.shift_up > 0.0 ? "up" : "down") + " of " +
-               percent(std::abs(w.shift_up)) + " of the gate's height";
+                      quantity_text(w.demand.image_circle_m, Unit::millimetre, system);
+    if (w.demand.shift_up != 0.0) {
+        out += ", a shift " + std::string(w.demand.shift_up > 0.0 ? "up" : "down") + " of " +
+               percent(std::abs(w.demand.shift_up)) + " of the gate's height";
     }
-    if (w.shift_across != 0.0) {
-        out += ", a shift to the " + std::string(w.shift_across > 0.0 ? "right" : "left") + " of " +
-               percent(std::abs(w.shift_across)) + " of the gate's width";
+    if (w.demand.shift_across != 0.0) {
+        out += ", a shift to the " + std::string(w.demand.shift_across > 0.0 ? "right" : "left") +
+               " of " + percent(std::abs(w.demand.shift_across)) + " of the gate's width";
     }
     return out + ".";
 }

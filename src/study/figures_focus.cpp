@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "picture/focus.hpp"
-#include "study/study.hpp"
+#include "study/picture_cells.hpp"
 
 #include <vector>
 
@@ -11,14 +11,6 @@ namespace {
 using base::Unit;
 using picture::Focus;
 using picture::ProjectedPicture;
-
-const ProjectedPicture* picture_of(const Cell& c) {
-    return picture::find_picture(c.study.picture, c.projector, c.format);
-}
-
-const room::Projector& projector_of(const Cell& c) {
-    return c.study.layout().projectors.at(static_cast<std::size_t>(c.projector));
-}
 
 bool is_film(const Cell& c) {
     return projector_of(c).kind == room::SourceKind::film;
@@ -33,12 +25,11 @@ struct Focused {
 
 std::optional<Focused> focused(const Cell& c) {
     const ProjectedPicture* p = picture_of(c);
-    if (!p || !p->lens) return std::nullopt;
-    const room::Lens& lens = c.study.layout().lenses.at(static_cast<std::size_t>(*p->lens));
-    const auto& opening = c.study.picture.openings.at(static_cast<std::size_t>(c.format));
-    const auto focus = picture::best_focus(p->map, opening, lens.f_number);
+    const room::Lens* lens = p ? fitted_lens(c, *p) : nullptr;
+    if (!lens) return std::nullopt;
+    const auto focus = picture::best_focus(p->map, opening_of(c), lens->f_number);
     if (!focus) return std::nullopt;
-    return Focused{p, lens.f_number, *focus};
+    return Focused{p, lens->f_number, *focus};
 }
 
 void ends_in(const Focus& focus, Working& w) {
@@ -85,9 +76,8 @@ std::optional<double> pixel_size(const Cell& c, Working& w) {
     if (!p || is_film(c)) return std::nullopt;
     const auto ratio = p->map.area_ratio({0.0, 0.0});
     if (!ratio) return std::nullopt;
-    const auto& use = projector_of(c).formats.at(static_cast<std::size_t>(p->use));
     w.input("A", "imager width in use", p->gate_size_m.x, Unit::millimetre);
-    w.input("n", "pixels across it", use.pixels_wide, Unit::count);
+    w.input("n", "pixels across it", use_of(c, *p).pixels_wide, Unit::count);
     w.input("J", "screen area over imager area, at the imager's centre", *ratio, Unit::ratio);
     return picture::pixel_size(p->map, projector_of(c).imager.pixel_pitch_m);
 }

@@ -191,6 +191,7 @@ std::span<const FigureDefinition> picture_figures() {
         add(opening_entries());
         add(shape_figures());
         add(cover_entries());
+        add(lens_figures());
         add(focus_figures());
         add(covering_figures());
         add(aim_figures());

@@ -42,14 +42,14 @@ Json choice_json(const LensChoice& c, const ListedLens& listed) {
     out["fits"] = c.fits();
     out["faults"] = picture::lens_faults(c, base::UnitSystem::metric);
     put(out, "picture_width_m", c.picture_width_m);
-    put(out, "throw_ratio_short", c.throw_ratio_short);
-    put(out, "throw_ratio_long", c.throw_ratio_long);
-    out["shift_across_short"] = c.shift_across_short;
-    out["shift_up_short"] = c.shift_up_short;
+    put(out, "throw_ratio_short", c.reach.throw_ratio_short);
+    put(out, "throw_ratio_long", c.reach.throw_ratio_long);
+    out["shift_across_short"] = c.reach.shift_across_short;
+    out["shift_up_short"] = c.reach.shift_up_short;
     out["shift_across_max"] = listed.lens.shift_across_max;
     out["shift_up_max"] = listed.lens.shift_up_max;
-    out["field_lost"] = c.field_lost;
-    out["image_circle_spare_m"] = c.image_circle_spare_m;
+    out["field_lost"] = c.reach.field_lost;
+    out["image_circle_spare_m"] = c.reach.image_circle_spare_m;
     if (c.picture) out["picture"] = picture_json(*c.picture);
     return out;
 }
@@ -65,12 +65,12 @@ Json pick_json(const room::Layout& layout,
         out["mend"] = pick.mend_none;
         return out;
     }
-    out["throw_m"] = pick.wish->throw_m;
+    out["throw_m"] = pick.wish->demand.throw_m;
     out["focal_length_m"] = pick.wish->focal_length_m;
     put(out, "focal_length_covering_m", pick.wish->covering_focal_length_m);
-    out["image_circle_m"] = pick.wish->image_circle_m;
-    out["shift_across"] = pick.wish->shift_across;
-    out["shift_up"] = pick.wish->shift_up;
+    out["image_circle_m"] = pick.wish->demand.image_circle_m;
+    out["shift_across"] = pick.wish->demand.shift_across;
+    out["shift_up"] = pick.wish->demand.shift_up;
     out["reason"] = picture::lens_reason(pick, lenses_of(catalogue), base::UnitSystem::metric);
     out["needed"] = picture::lens_needed(pick, base::UnitSystem::metric);
     out["lenses"] = Json::array();

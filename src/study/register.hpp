@@ -55,6 +55,7 @@ const FigureDefinition* find_definition(std::string_view id);
 std::span<const FigureDefinition> room_figures();
 std::span<const FigureDefinition> picture_figures();
 std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
+std::span<const FigureDefinition> lens_figures();
 std::span<const FigureDefinition> focus_figures();
 std::span<const FigureDefinition> covering_figures();
 std::span<const FigureDefinition> aim_figures();

@@ -87,11 +87,11 @@ TEST_SUITE("picture/lens_pick hand worked") {
     TEST_CASE("golden: what the small room asks of a lens") {
         const picture::LensPick p = small_pick();
         REQUIRE(p.wish);
-        check_close(p.wish->throw_m, 12.0, printed_digits(3));
+        check_close(p.wish->demand.throw_m, 12.0, printed_digits(3));
         check_close(1e3 * p.wish->focal_length_m, 47.8088, printed_digits(4));
         REQUIRE(p.wish->covering_focal_length_m);
         check_close(1e3 * *p.wish->covering_focal_length_m, 47.8088, printed_digits(4));
-        check_close(1e3 * p.wish->image_circle_m, 26.0, printed_digits(1));
+        check_close(1e3 * p.wish->demand.image_circle_m, 26.0, printed_digits(1));
     }
 
     TEST_CASE(
@@ -124,8 +124,8 @@ TEST_SUITE("picture/lens_pick hand worked") {
             check_close(1e3 * c.picture->overfill->left_m, table[i].over_mm, printed_digits(1));
             check_close(1e3 * c.picture->overfill->right_m, table[i].over_mm, printed_digits(1));
             check_close(100.0 * c.picture->crop, table[i].crop_percent, printed_digits(2));
-            check_close(*c.throw_ratio_short, table[i].ratio_short, printed_digits(3));
-            check_close(*c.throw_ratio_long, table[i].ratio_long, printed_digits(3));
+            check_close(*c.reach.throw_ratio_short, table[i].ratio_short, printed_digits(3));
+            check_close(*c.reach.throw_ratio_long, table[i].ratio_long, printed_digits(3));
         }
     }
 
@@ -141,7 +141,7 @@ TEST_SUITE("picture/lens_pick hand worked") {
         const LensChoice c = small_pick().choices[1];
         REQUIRE(c.picture->port_margin_m);
         check_close(1e3 * *c.picture->port_margin_m, 6.75, printed_digits(2));
-        check_close(1e3 * c.image_circle_spare_m, 4.0, printed_digits(1));
+        check_close(1e3 * c.reach.image_circle_spare_m, 4.0, printed_digits(1));
     }
 
     TEST_CASE("a port 20 mm lower cuts into every beam and no lens fits") {
@@ -156,7 +156,7 @@ TEST_SUITE("picture/lens_pick hand worked") {
 
     TEST_CASE("an image circle that the gate's corners reach exactly fits") {
         const LensChoice c = small_pick().choices[2];  // 45 mm, circle 26.0 mm
-        check_close(c.image_circle_spare_m, 0.0, absolute(1e-12, "rounding"));
+        check_close(c.reach.image_circle_spare_m, 0.0, absolute(1e-12, "rounding"));
         CHECK(c.fits());
     }
 }

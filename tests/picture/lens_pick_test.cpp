@@ -207,7 +207,7 @@ TEST_SUITE("picture/lens_pick") {
                 CHECK(y.lens == x.lens);
                 CHECK(y.covers() == x.covers());
                 CHECK(y.fits() == x.fits());
-                check_close(*y.throw_ratio_short, *x.throw_ratio_short,
+                check_close(*y.reach.throw_ratio_short, *x.reach.throw_ratio_short,
                             relative(1e-12, "rounding"));
                 check_close(*y.picture_width_m, 2.0 * *x.picture_width_m,
                             relative(1e-12, "rounding"));
@@ -271,10 +271,10 @@ TEST_SUITE("picture/lens_pick") {
                                  [&](const LensChoice& c) { return c.lens == lens; });
         };
         CHECK_FALSE(choice(0).fits());
-        check_close(choice(0).shift_up_short, 0.05, absolute(1e-12, "rounding"));
-        check_close(choice(0).field_lost, 0.05, absolute(1e-12, "rounding"));
+        check_close(choice(0).reach.shift_up_short, 0.05, absolute(1e-12, "rounding"));
+        check_close(choice(0).reach.field_lost, 0.05, absolute(1e-12, "rounding"));
         CHECK_FALSE(choice(1).fits());
-        CHECK(choice(1).image_circle_spare_m < 0.0);
+        CHECK(choice(1).reach.image_circle_spare_m < 0.0);
         CHECK(choice(0).covers());
     }
 
