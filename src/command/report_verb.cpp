@@ -2,7 +2,6 @@
 #include "command/verbs.hpp"
 #include "report/report.hpp"
 
-#include <ctime>
 #include <memory>
 
 namespace rakeline::command {
@@ -12,16 +11,6 @@ struct ReportWords {
     std::string file, output, date;
     bool imperial = false;
 };
-
-/// Today by the local calendar, as ISO 8601 writes it.
-std::string today() {
-    const std::time_t now = std::time(nullptr);
-    std::tm local{};
-    ::localtime_r(&now, &local);
-    char buffer[16];
-    std::strftime(buffer, sizeof buffer, "%Y-%m-%d", &local);
-    return buffer;
-}
 
 int report(const ReportWords& words, const std::string& version) {
     const bool pdf = words.output.ends_with(".pdf");

@@ -3,6 +3,7 @@
 #include "base/nearest_name.hpp"
 #include "command/verbs.hpp"
 
+#include <ctime>
 #include <iostream>
 
 namespace rakeline::command {
@@ -87,6 +88,15 @@ int put_output(const std::string& where, const std::string& bytes) {
     }
     const base::Problems problems = base::write_file(where, bytes);
     return problems.empty() ? kDone : refuse(problems);
+}
+
+std::string today() {
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    ::localtime_r(&now, &local);
+    char buffer[16];
+    std::strftime(buffer, sizeof buffer, "%Y-%m-%d", &local);
+    return buffer;
 }
 
 base::UnitSystem unit_system(bool imperial) {

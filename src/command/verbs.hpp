@@ -32,6 +32,7 @@ void add_draw_verb(CLI::App& app, Choice& choice);
 void add_lens_verb(CLI::App& app, Choice& choice);
 void add_report_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
+void add_change_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);
@@ -54,5 +55,7 @@ base::Result<std::optional<int>> choose_row(const study::Study& study, const std
 int put_output(const std::string& where, const std::string& bytes);
 
 base::UnitSystem unit_system(bool imperial);
+
+std::string today();  ///< by the local calendar, as ISO 8601 writes it
 
 }  // namespace rakeline::command

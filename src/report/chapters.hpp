@@ -25,6 +25,7 @@ void draw_section_page(Pages& pages, const ReportInput& in);
 void draw_screen_pages(Pages& pages, const ReportInput& in);  ///< the screen unrolled, pair by pair
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.
 void draw_plate_pages(Pages& pages, const ReportInput& in);
+void draw_change_chapters(Pages& pages, const ReportInput& in);  ///< a sheet a projector
 void draw_subject_tables(Pages& pages, const ReportInput& in);
 void draw_seat_table(Pages& pages, const ReportInput& in);
 void draw_cautions(Pages& pages);

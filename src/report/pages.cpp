@@ -21,7 +21,7 @@ Sheet sheet_for(base::UnitSystem units) {
 
 Pages::Pages(cairo_surface_t* pdf, const Setup& setup)
     : pdf_(pdf), context_(cairo_create(pdf)), setup_(setup) {
-    begin_page(false);
+    begin_page(setup_.landscape);
 }
 
 Box Pages::content() const {

@@ -36,6 +36,7 @@ public:
         std::string running_head;  ///< at the top left of every page but the first
         std::string foot;          ///< at the bottom left of every page
         int total = 0;             ///< number of pages, from a first pass; 0 while counting
+        bool landscape = false;    ///< of the first page
     };
     Pages(cairo_surface_t* pdf, const Setup& setup);
 

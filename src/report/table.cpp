@@ -10,6 +10,7 @@ namespace {
 
 constexpr double kCellPad = 3.0;  ///< between neighbouring columns, each side
 constexpr double kHeadPad = 2.4;  ///< above and below the head
+constexpr double kBelow = 8.0;    ///< under the table
 
 class Table {
 public:
@@ -66,7 +67,8 @@ public:
 
 private:
     TextStyle head_style(std::size_t i) const {
-        TextStyle style = pages_.quiet(type::kSmall);
+        TextStyle style =
+            type_.strong_head ? pages_.strong(type_.head_pt) : pages_.quiet(type_.head_pt);
         style.anchor = columns_[i].anchor;
         style.wrap_pt = width_[i] - 2.0 * pad(i);
         return style;
@@ -113,6 +115,17 @@ double group_height(const Table& table, const std::vector<TableRow>& rows, std::
 
 }  // namespace
 
+double table_height(Pages& pages,
+                    const std::vector<Column>& columns,
+                    const std::vector<TableRow>& rows,
+                    const TableType& type) {
+    const Table table(pages, columns, type);
+    double height = table.head_height() + kBelow;
+    for (const TableRow& row : rows)
+        height += table.row_height(row);
+    return height;
+}
+
 void draw_table(Pages& pages,
                 const std::vector<Column>& columns,
                 const std::vector<TableRow>& rows,
@@ -127,7 +140,7 @@ void draw_table(Pages& pages,
         table.row(rows[i], rows[i].ruled && i > 0 && !broke);
     }
     pages.rule(0.4);
-    pages.gap(8.0);
+    pages.gap(kBelow);
 }
 
 }  // namespace rakeline::report

@@ -31,6 +31,8 @@ struct TableRow {
 struct TableType {
     double size_pt = type::kTable;
     double pad_pt = 2.4;  ///< above and below the text of each row
+    double head_pt = type::kSmall;
+    bool strong_head = false;  ///< heads that are read from afar
 };
 
 /// Draws from the pen down. Left-set cells wrap; others stay on one line. Rows that go on with the
@@ -40,5 +42,11 @@ void draw_table(Pages& pages,
                 const std::vector<Column>& columns,
                 const std::vector<TableRow>& rows,
                 const TableType& type = {});
+
+/// Height that draw_table takes where nothing breaks to another page.
+double table_height(Pages& pages,
+                    const std::vector<Column>& columns,
+                    const std::vector<TableRow>& rows,
+                    const TableType& type = {});
 
 }  // namespace rakeline::report

@@ -77,8 +77,10 @@ Moves work_in_the_dark(const ChangeEnds& ends) {
     return work;
 }
 
-bool moves_the_picture(const Move& move) {
-    return move.kind != MoveKind::open_mask && move.kind != MoveKind::close_mask;
+/// Masks and the part of the imager in use leave the focus as it was.
+bool unsettles_focus(const Move& move) {
+    return move.kind != MoveKind::open_mask && move.kind != MoveKind::close_mask &&
+           move.kind != MoveKind::pixels;
 }
 
 }  // namespace
@@ -102,7 +104,7 @@ std::vector<Move> moves(const Study& study, int projector, int from, int to) {
         all.insert(all.end(), dark.begin(), dark.end());
         all.push_back(uncover());
     }
-    if (std::any_of(dark.begin(), dark.end(), moves_the_picture)) add_focus(ends, all);
+    if (std::any_of(dark.begin(), dark.end(), unsettles_focus)) add_focus(ends, all);
     add_light(ends, all);
     if (!all.empty()) all.push_back(check(ends.to));
     add_cautions(ends.to.machine(), all);

@@ -61,13 +61,14 @@ struct Setting {
     const char* what;  ///< "Set the zoom"
     const char* more;  ///< how the change is called where the number rises
     const char* less;
+    const char* of = "";  ///< what the numbers are shares of
 };
 
 void add_setting(const Pair& pair, const Setting& setting, Moves& out) {
     if (!pair) return;
     const char* which = *pair.to.si > *pair.from.si ? setting.more : setting.less;
     const auto words = [&](UnitSystem system) {
-        return setting.what + from_to(pair.from, pair.to, system) + ", " +
+        return setting.what + from_to(pair.from, pair.to, system) + setting.of + ", " +
                apart(pair.from, pair.to, system) + " " + which + ".";
     };
     out.push_back(step(setting.kind, words, pair.from, pair.to));
@@ -226,8 +227,8 @@ void add_light(const ChangeEnds& ends, Moves& out) {
         return;
     }
     add_setting(figure_pair(ends, "light.output_wanted"),
-                {MoveKind::light, "Bring the light, measured against the flux of the layout,",
-                 "more, and finish by the meter", "less, and finish by the meter"},
+                {MoveKind::light, "Bring the light", "of it more, and finish by the meter",
+                 "of it less, and finish by the meter", " of the flux that the layout gives"},
                 out);
 }
 

@@ -109,7 +109,7 @@ std::span<const FigureDefinition> aim_figures() {
          "Lens axis against the level, as a spirit level on the machine shows it.",
          "atan(-a_y / sqrt(a_x^2 + a_z^2))", "derived: lens axis",
          "{projector} is tilted down by {value} in {format}", aim_down},
-        {"picture.aim_across", Subject::picture, "Axis right of straight", Unit::radian, kPf,
+        {"picture.aim_across", Subject::picture, "Axis turned right", Unit::radian, kPf,
          "Lens axis in plan against the hall's centre line; negative to the left as seen from the "
          "seats.",
          "atan(a_x / -a_z)", "derived: lens axis",

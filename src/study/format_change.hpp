@@ -109,9 +109,10 @@ struct Move {
     }
 };
 
-/// What a person does to go from one format to another, in order. Only what changes: a value that
-/// reads the same in both formats as printed, in both unit systems, asks for no hand. None at all
-/// where nothing changes, or where the projector has no use for one of the two.
+/// What a person does to go from one format to another, in order. Only what changes: numbers that
+/// read the same or differ by less than half of the last digit shown ask for no hand, and masks
+/// none under a millimetre. No moves at all where nothing changes, or where the projector has no
+/// use for one of the two.
 std::vector<Move> moves(const Study& study, int projector, int from, int to);
 
 /// Goes before every list of moves.

@@ -4,6 +4,7 @@
 #include "base/number_text.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rakeline::study {
 namespace {
@@ -123,7 +124,12 @@ SheetCell least_overfill_cell(const SheetPlace& place) {
 }
 
 bool read_alike(const SheetCell& a, const SheetCell& b) {
-    return a.metric == b.metric && a.imperial == b.imperial;
+    if (a.metric == b.metric) return true;
+    if (!a.si || !b.si) return false;
+    const std::string apart =
+        base::quantity(std::abs(*b.si - *a.si), b.unit, UnitSystem::metric, b.extra_decimals)
+            .number;
+    return apart.find_first_not_of("0.") == std::string::npos;
 }
 
 }  // namespace rakeline::study

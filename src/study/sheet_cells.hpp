@@ -49,7 +49,8 @@ SheetCell pixels_cell(const SheetPlace& place);
 /// The edge by which the picture reaches least past the opening: "11.5 mm, left".
 SheetCell least_overfill_cell(const SheetPlace& place);
 
-/// Whether a person who reads both sees no difference.
+/// Whether a person has nothing to set between them: both read the same, or differ by less than
+/// half of the last digit shown. Metric digits decide, so that both unit systems ask for the same.
 bool read_alike(const SheetCell& a, const SheetCell& b);
 
 }  // namespace rakeline::study

@@ -51,7 +51,8 @@ const std::vector<std::pair<std::regex, Names>>& fences() {
         {std::regex("^(epoxy|GL|EGL)/.*$"), {"view", "desk"}},
         {std::regex("^(cairo.*|pango.*|fontconfig.*)$"), {"report"}},
         // Documents in room; out of study one file a thing that verbs hand on as JSON.
-        {std::regex("^nlohmann/.*$"), {"room", "study/study_json.cpp", "study/lens_json.cpp"}},
+        {std::regex("^nlohmann/.*$"),
+         {"room", "study/study_json.cpp", "study/lens_json.cpp", "study/change_json.cpp"}},
         {std::regex("^CLI/.*$"), {"command"}},
     };
     return table;

@@ -162,7 +162,7 @@ TEST_SUITE("study/format_change") {
         CHECK(row_of(sheet, "Axis down from level")->cells[0].metric == "5.36°");
         tests::check_close(base::degrees(value("Axis down from level", 0)), 5.357364,
                            tests::printed_digits(6));
-        tests::check_close(base::degrees(value("Axis right of straight", 0)), 2.520828,
+        tests::check_close(base::degrees(value("Axis turned right", 0)), 2.520828,
                            tests::printed_digits(6));
     }
 
