@@ -11,6 +11,7 @@ using study::ListedMoves;
 constexpr double kBetween_pt = 28.0;  ///< the two lists of a page
 constexpr double kLargest_pt = 13.0;
 constexpr double kSmallest_pt = 6.5;
+constexpr double kCaution_pt = 9.5;
 
 std::vector<std::string> cautions_of(const PairedLists& pair) {
     std::vector<std::string> all;
@@ -49,7 +50,7 @@ public:
             tick_box(x, y);
             TextStyle count = style(0.0);
             count.anchor = drawing::Anchor::right;
-            letters.draw(pages_.to(), x + 2.65 * size_, y, std::to_string(++number), count);
+            letters.draw(pages_.to(), x + 3.0 * size_, y, std::to_string(++number), count);
             letters.draw(pages_.to(), x + indent(), y, words(move), style(width));
             y += measured(move, width) + 0.55 * size_;
         }
@@ -57,7 +58,7 @@ public:
 
 private:
     double head_height() const { return 2.5 * size_; }
-    double indent() const { return 3.3 * size_; }
+    double indent() const { return 3.6 * size_; }
 
     TextStyle style(double width) const {
         TextStyle style = pages_.body();
@@ -90,7 +91,7 @@ private:
 };
 
 double cautions_height(const Pages& pages, const std::vector<std::string>& cautions) {
-    TextStyle style = pages.quiet(9.0);
+    TextStyle style = pages.quiet(kCaution_pt);
     style.wrap_pt = pages.content().width;
     double height = 12.0;
     for (const std::string& caution : cautions)
@@ -103,10 +104,10 @@ void draw_cautions_at_foot(Pages& pages, const std::vector<std::string>& caution
     pages.rule(0.5);
     pages.gap(6.0);
     for (const std::string& caution : cautions) {
-        pages.paragraph("△ " + caution, pages.quiet(9.0));
+        pages.paragraph("△ " + caution, pages.quiet(kCaution_pt));
         pages.gap(1.5);
     }
-    pages.paragraph(study::kMovesDefer, pages.quiet(9.0));
+    pages.paragraph(study::kMovesDefer, pages.quiet(kCaution_pt));
 }
 
 double fitting_size(

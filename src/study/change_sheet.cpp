@@ -48,13 +48,8 @@ void add_gate(SheetWriter& sheet, room::SourceKind kind) {
         sheet.add(set, "Pixels in use", pixels_cell);
         return;
     }
-    sheet.add(set, "Gate aperture", [](const SheetPlace& p) {
-        return pair_cell(field_cell(p, "gate_width_m"), field_cell(p, "gate_height_m"));
-    });
-    sheet.add(set, "Plate, to file", [](const SheetPlace& p) {
-        return pair_cell(figure_cell(p, "picture.plate_width"),
-                         figure_cell(p, "picture.plate_height"));
-    });
+    sheet.add(set, "Gate aperture", aperture_cell);
+    sheet.add(set, "Plate, to file", filed_cell);
     sheet.add(set, "Anamorphic attachment", attachment_cell);
 }
 

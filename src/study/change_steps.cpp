@@ -116,12 +116,11 @@ void add_masks(const ChangeEnds& ends, MoveKind kind, Moves& out) {
 }
 
 void add_plate(const ChangeEnds& ends, Moves& out) {
-    const auto aperture = [](const SheetPlace& place) {
-        return pair_cell(field_cell(place, "gate_width_m"), field_cell(place, "gate_height_m"));
-    };
-    const Pair plate{plate_cell(ends.from), plate_cell(ends.to)};
-    const Pair gate{aperture(ends.from), aperture(ends.to)};
-    if (!plate && !gate) return;
+    const Pair gate{aperture_cell(ends.from), aperture_cell(ends.to)};
+    const Pair filed{filed_cell(ends.from), filed_cell(ends.to)};
+    if (!gate && !filed) return;
+    const bool both_filed = !filed.from.empty() && !filed.to.empty();
+    const Pair& plate = both_filed ? filed : gate;
     const auto words = [&](UnitSystem system) {
         return "Change the gate plate: that of " + format_name(ends.from) + " out (" +
                plate.from.text(system) + "), that of " + format_name(ends.to) + " in (" +

@@ -91,7 +91,7 @@ std::vector<MachineRow> machine_rows(const StudiedSide& from, const StudiedSide&
     MachineTable table(sheet_place(from.of(), from.side.projector, format),
                        sheet_place(to.of(), to.side.projector, format));
     table.add("Lens", lens_cell);
-    table.add("Gate or plate", plate_cell);
+    table.add("Gate aperture", aperture_cell);
     table.add("Pixels in use", pixels_cell);
     for (const char* id :
          {"picture.throw", "picture.throw_ratio", "picture.focal_length_used",

@@ -95,12 +95,14 @@ SheetCell attachment_cell(const SheetPlace& place) {
     return cell;
 }
 
-SheetCell plate_cell(const SheetPlace& place) {
+SheetCell aperture_cell(const SheetPlace& place) {
     if (place.machine().kind != room::SourceKind::film) return {};
-    const SheetCell filed = pair_cell(figure_cell(place, "picture.plate_width"),
-                                      figure_cell(place, "picture.plate_height"));
-    if (!filed.empty()) return filed;
     return pair_cell(field_cell(place, "gate_width_m"), field_cell(place, "gate_height_m"));
+}
+
+SheetCell filed_cell(const SheetPlace& place) {
+    return pair_cell(figure_cell(place, "picture.plate_width"),
+                     figure_cell(place, "picture.plate_height"));
 }
 
 SheetCell pixels_cell(const SheetPlace& place) {

@@ -40,8 +40,9 @@ SheetCell lens_cell(const SheetPlace& place);
 /// "out", or "in, 2×".
 SheetCell attachment_cell(const SheetPlace& place);
 
-/// The opening to file where the register has it and film has one, else the aperture.
-SheetCell plate_cell(const SheetPlace& place);
+/// Film: the aperture, and the opening to file where there is one.
+SheetCell aperture_cell(const SheetPlace& place);
+SheetCell filed_cell(const SheetPlace& place);
 
 /// The part of the imager in use, "1998 × 1080".
 SheetCell pixels_cell(const SheetPlace& place);

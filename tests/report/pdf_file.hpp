@@ -5,8 +5,10 @@
 #include "support/check.hpp"
 
 #include <cstdio>
+#include <cstdlib>
 #include <fstream>
 #include <memory>
+#include <string>
 
 /// A report as a file, and what the tools of poppler-utils say of it.
 namespace rakeline::tests {
@@ -51,5 +53,33 @@ public:
 private:
     std::string path_;
 };
+
+/// All runs of white space as one space, so that line breaks don't matter.
+inline std::string flowing(const std::string& text) {
+    std::string out;
+    for (const char c : text) {
+        const bool space = c == ' ' || c == '\n' || c == '\r' || c == '\f' || c == '\t';
+        if (!space) {
+            out += c;
+        } else if (!out.empty() && out.back() != ' ') {
+            out += ' ';
+        }
+    }
+    return out;
+}
+
+/// Text without white space: a break inside a long word must not matter either.
+inline std::string packed(const std::string& text) {
+    std::string out = flowing(text);
+    std::erase(out, ' ');
+    return out;
+}
+
+inline int page_count(const TemporaryPdf& pdf) {
+    const std::string info = pdf.asked("pdfinfo");
+    const auto at = info.find("Pages:");
+    REQUIRE(at != std::string::npos);
+    return std::atoi(info.c_str() + at + 6);
+}
 
 }  // namespace rakeline::tests

@@ -4,44 +4,18 @@
 #include "support/check.hpp"
 
 #include <algorithm>
-#include <cstdlib>
 #include <sstream>
 
 using namespace rakeline;
 
 namespace {
 
+using tests::flowing;
 using tests::options;
+using tests::packed;
+using tests::page_count;
 using tests::report_of;
 using tests::TemporaryPdf;
-
-/// All runs of white space as one space, so that line breaks don't matter.
-std::string flowing(const std::string& text) {
-    std::string out;
-    for (const char c : text) {
-        const bool space = c == ' ' || c == '\n' || c == '\r' || c == '\f' || c == '\t';
-        if (!space) {
-            out += c;
-        } else if (!out.empty() && out.back() != ' ') {
-            out += ' ';
-        }
-    }
-    return out;
-}
-
-/// Text without white space: a break inside a long word must not matter either.
-std::string packed(const std::string& text) {
-    std::string out = flowing(text);
-    std::erase(out, ' ');
-    return out;
-}
-
-int page_count(const TemporaryPdf& pdf) {
-    const std::string info = pdf.asked("pdfinfo");
-    const auto at = info.find("Pages:");
-    REQUIRE(at != std::string::npos);
-    return std::atoi(info.c_str() + at + 6);
-}
 
 }  // namespace
 

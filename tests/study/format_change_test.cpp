@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "study/format_change.hpp"
-
+#include "study/change_book.hpp"
 #include "support/check.hpp"
 #include "support/demo_rooms.hpp"
 
@@ -166,6 +165,34 @@ TEST_SUITE("study/format_change") {
                            tests::printed_digits(6));
     }
 
+    TEST_CASE("golden: the plates of the converted hall, worked by hand") {
+        // Plain Python: the opening's four corners less the lens, turned into the axis frame of
+        // hand_worked_converted_hall_test.cpp, times b over their depth; across again over the
+        // squeeze. Extents of the four gate points, mm.
+        const Study study = studied("converted-hall-96");
+        const double expected[3][2] = {
+            {20.61335, 14.93970}, {20.59703, 11.07984}, {20.65674, 17.24653}};
+        for (int f = 0; f < 3; ++f) {
+            const Place place{
+                .projector = 0, .format = f, .loudspeaker = {}, .seat = {}, .row = {}, .band = {}};
+            const auto mm = [&](const char* id) {
+                return 1e3 * value_at(*find_figure(study, id, place)).value();
+            };
+            tests::check_close(mm("picture.plate_width"), expected[f][0], tests::printed_digits(5));
+            tests::check_close(mm("picture.plate_height"), expected[f][1],
+                               tests::printed_digits(5));
+        }
+        CHECK(row_of(change_sheet(study, 0), "Plate, to file")->cells[2].metric ==
+              "20.66 × 17.25 mm");
+        CHECK(find_figure(study, "picture.plate_width",
+                          {.projector = 1,
+                           .format = {},
+                           .loudspeaker = {},
+                           .seat = {},
+                           .row = {},
+                           .band = {}}) == nullptr);
+    }
+
     TEST_CASE("golden: going from 1.37 to 2.39 on film, step by step") {
         // Masks 4200 - 2407.775 = 1792.225 mm each; top and bottom differ by 0.18 mm, which nobody
         // sets (8.4/2.39 against 3.515 high). Lens 67.5 to 77.5 mm. Current 47.9 to 72.6 A.
@@ -303,6 +330,31 @@ TEST_SUITE("study/format_change") {
         CHECK(std::ranges::adjacent_find(cautions) == cautions.end());
         CHECK_FALSE(list[1].caution.empty());
         CHECK(list[2].caution.empty());
+    }
+
+    TEST_CASE("a zoom, shift or preset that differs by less than it can be set stays alone") {
+        // 66.16 and 66.14 mm, 2.7362 and 2.7407 mm: 0.02 and 0.004 mm, under half of the 0.1 and
+        // 0.01 mm that are shown.
+        const std::vector<Move> list = moves(studied("converted-hall-96"), 1, 0, 1);
+        CHECK_FALSE(has_kind(list, MoveKind::zoom));
+        CHECK(std::ranges::count(list, MoveKind::shift, &Move::kind) == 1);
+        CHECK(has_kind(list, MoveKind::pixels));
+    }
+
+    TEST_CASE("a book holds every pair both ways, or those that are asked for") {
+        const Study study = studied("converted-hall-96");
+        const ChangeBook all = change_book(study);
+        CHECK(all.sheets.size() == 2);
+        CHECK(all.lists.size() == 12);
+        for (std::size_t i = 0; i < all.lists.size(); i += 2) {
+            CHECK(all.lists[i].from == all.lists[i + 1].to);
+            CHECK(all.lists[i].to == all.lists[i + 1].from);
+        }
+        CHECK(change_book(study, {.projector = 1, .from = 0, .to = {}}).lists.size() == 2);
+        CHECK(change_book(study, {.projector = {}, .from = 0, .to = 2}).lists.size() == 2);
+        const ChangeBook same = change_book(study, {.projector = 0, .from = 1, .to = 1});
+        REQUIRE(same.lists.size() == 1);
+        CHECK(same.lists[0].moves.empty());
     }
 
     TEST_CASE("a machine without a use for a format has no moves to it") {
