@@ -125,6 +125,15 @@ void measure_beam(const Job& job, ProjectedPicture& out) {
     out.port_light = port_light(port_beam(out, job.in.lenses, wall));
 }
 
+std::optional<base::Result<Plate>> plate_of(const Job& job, const ProjectedPicture& out) {
+    if (job.projector.kind != room::SourceKind::film) return std::nullopt;
+    return plate_outline({.picture = out,
+                          .opening = job.opening,
+                          .kind = job.projector.kind,
+                          .corner_radius_m = job.use.plate_corner_radius_m,
+                          .allowance_m = job.use.plate_allowance_m});
+}
+
 /// Everything that the finished map tells.
 std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     auto shape = picture_shape(out.map, out.gate_size_m);
@@ -142,6 +151,7 @@ std::optional<Refusal> measure_picture(const Job& job, ProjectedPicture& out) {
     out.crop = cover.crop;
     out.uncovered = cover.uncovered;
     out.covering = covering(out.map, out.gate_size_m, job.opening);
+    out.plate = plate_of(job, out);
     measure_beam(job, out);
     return std::nullopt;
 }

@@ -7,6 +7,7 @@
 #include "picture/opening.hpp"
 #include "picture/picture_map.hpp"
 #include "picture/picture_shape.hpp"
+#include "picture/plate.hpp"
 #include "picture/port.hpp"
 #include "room/layout.hpp"
 #include "room/seat_plan.hpp"
@@ -55,10 +56,13 @@ struct ProjectedPicture {
     double focal_length_used_m = 0.0;
     PictureMap map;
     PictureShape shape;
-    double overfill = 0.0;                 ///< picture area outside the opening over opening area
-    double crop = 0.0;                     ///< part of the source image outside the opening
-    double uncovered = 0.0;                ///< part of the opening that the picture leaves dark
-    std::optional<Covering> covering;      ///< nothing if the lens can't see the whole opening
+    double overfill = 0.0;             ///< picture area outside the opening over opening area
+    double crop = 0.0;                 ///< part of the source image outside the opening
+    double uncovered = 0.0;            ///< part of the opening that the picture leaves dark
+    std::optional<Covering> covering;  ///< nothing if the lens can't see the whole opening
+    /// Film: what to file, with the allowance and corner radius of the use, or why there is no
+    /// plate. Nothing for a digital projector.
+    std::optional<base::Result<Plate>> plate;
     std::optional<BeamClearance> beam;     ///< nothing where no floor lies under the beam
     BeamGaps gaps;                         ///< to what is no floor
     std::optional<glm::dvec3> port_point;  ///< where the axis passes the booth wall

@@ -4,6 +4,7 @@
 #include "base/quantity_text.hpp"
 #include "base/units.hpp"
 #include "geometry/inset.hpp"
+#include "picture/picture_study.hpp"
 
 #include <algorithm>
 #include <array>
@@ -186,6 +187,20 @@ std::optional<std::array<glm::dvec2, 4>> sharp_corners(const PlateInput& in) {
     return out;
 }
 
+/// From where to where the outline runs along the line on which the coordinate `across` is nought.
+std::optional<glm::dvec2> run_along(const Outline& outline, int across) {
+    const int along = 1 - across;
+    std::optional<glm::dvec2> run;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const glm::dvec2 a = outline[i];
+        const glm::dvec2 b = outline[(i + 1) % outline.size()];
+        if ((a[across] > 0.0) == (b[across] > 0.0)) continue;
+        const double at = a[along] + (b[along] - a[along]) * a[across] / (a[across] - b[across]);
+        run = run ? glm::dvec2(std::min(run->x, at), std::max(run->y, at)) : glm::dvec2(at);
+    }
+    return run;
+}
+
 }  // namespace
 
 base::Result<Plate> plate_outline(const PlateInput& in) {
@@ -210,6 +225,27 @@ base::Result<Plate> plate_outline(const PlateInput& in) {
                        "give a smaller allowance");
     }
     return plate;
+}
+
+PlateExtent plate_extent(const Plate& plate) {
+    glm::dvec2 least = plate.outline_m.at(0);
+    glm::dvec2 most = least;
+    for (const glm::dvec2 p : plate.outline_m) {
+        least = glm::min(least, p);
+        most = glm::max(most, p);
+    }
+    PlateExtent out;
+    out.width_m = most.x - least.x;
+    out.height_m = most.y - least.y;
+    if (const auto run = run_along(plate.outline_m, 1)) {
+        out.left_m = -run->x;
+        out.right_m = run->y;
+    }
+    if (const auto run = run_along(plate.outline_m, 0)) {
+        out.bottom_m = -run->x;
+        out.top_m = run->y;
+    }
+    return out;
 }
 
 glm::dvec2 seen(glm::dvec2 gate_m, PlateView view) {

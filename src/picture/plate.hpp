@@ -2,21 +2,24 @@
 #pragma once
 
 #include "base/result.hpp"
-#include "picture/picture_study.hpp"
+#include "picture/opening.hpp"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 /// The opening to file in a film projector's gate plate, so that the light on the screen is the
 /// masked opening and nothing else.
 namespace rakeline::picture {
 
+struct ProjectedPicture;  // picture_study.hpp, which holds each film picture's plate
+
 /// How far the filed outline, mapped to the screen, may stand off the opening's border anywhere
 /// between its points.
 inline constexpr double kPlateTolerance_m = 2e-5;
 
 struct PlateInput {
-    const ProjectedPicture& picture;
+    const ProjectedPicture& picture;  ///< its map and gate size are read
     const Opening& opening;
     room::SourceKind kind = room::SourceKind::film;
     double corner_radius_m = 0.0;  ///< of the opening on the screen
@@ -45,6 +48,16 @@ struct Plate {
 /// to fill it; a corner radius or allowance that is negative or leaves nothing.
 /// Source: derived: exact gate-to-screen map.
 base::Result<Plate> plate_outline(const PlateInput& in);
+
+/// The plate's opening in numbers, sides by the picture as seen from the seats.
+struct PlateExtent {
+    double width_m = 0.0;  ///< over all: on a curved screen or under keystone the greatest
+    double height_m = 0.0;
+    /// How far each side stands from the aperture's middle, along the aperture's centre line that
+    /// it crosses; negative past it. Nothing where that line does not meet the opening.
+    std::optional<double> left_m, right_m, top_m, bottom_m;
+};
+PlateExtent plate_extent(const Plate& plate);
 
 /// From which side one looks at the plate. Up stays up.
 enum class PlateView { from_lamp, from_lens };

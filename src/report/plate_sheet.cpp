@@ -32,8 +32,8 @@ PlateBox plate_box(const PlateSheet& sheet) {
 }
 
 std::vector<std::string> plate_words(const PlateSheet& sheet) {
-    const glm::dvec2 size = 1e-3 * plate_box(sheet).size_mm();
     const picture::Plate& plate = sheet.plate;
+    const picture::PlateExtent size = picture::plate_extent(plate);
     return {
         "Gate plate: opening to file",
         "Room: " + sheet.room,
@@ -41,7 +41,8 @@ std::vector<std::string> plate_words(const PlateSheet& sheet) {
         "Format: " + sheet.format,
         plate_view_words(sheet.view),
         "File from the lamp side.",
-        "Opening over all: " + millimetres(size.x) + " wide, " + millimetres(size.y) + " high.",
+        "Opening over all: " + millimetres(size.width_m) + " wide, " + millimetres(size.height_m) +
+            " high.",
         "Aperture, thin line: " + millimetres(plate.aperture_m.x) + " by " +
             millimetres(plate.aperture_m.y) + ".",
         "Filing allowance left standing all round: " + millimetres(plate.allowance_m) + ".",

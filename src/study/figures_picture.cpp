@@ -193,6 +193,7 @@ std::span<const FigureDefinition> picture_figures() {
         add(cover_entries());
         add(lens_figures());
         add(focus_figures());
+        add(plate_figures());
         add(covering_figures());
         add(aim_figures());
         add(beam_figures());

@@ -219,6 +219,31 @@ void add_missing_pictures(const Study& study, std::vector<Finding>& out) {
     }
 }
 
+/// A picture that falls short of its opening is found by its figures; a plate can be refused where
+/// it covers too, for an allowance or a corner that leaves nothing to file.
+void add_refused_plates(const Study& study, std::vector<Finding>& out) {
+    const room::Layout& layout = study.layout();
+    for (const picture::ProjectedPicture& p : study.picture.pictures) {
+        if (!p.plate || *p.plate || !p.covering || !p.covering->covers()) continue;
+        const auto& projector = layout.projectors.at(static_cast<std::size_t>(p.projector));
+        const auto& format = layout.formats.at(static_cast<std::size_t>(p.format));
+        const base::Problem& why = p.plate->problems().front();
+        add_plain(out, {.verdict = Verdict::missed,
+                        .subject = Subject::picture,
+                        .figure = {},
+                        .what = "No gate plate can be filed for " + projector.name + " in " +
+                                format.name + ": " + why.what,
+                        .against = "a plate is wanted for every format that a film projector shows",
+                        .mend = why.mend,
+                        .place = {.projector = p.projector,
+                                  .format = p.format,
+                                  .loudspeaker = {},
+                                  .seat = {},
+                                  .row = {},
+                                  .band = {}}});
+    }
+}
+
 void add_excess_reflectance(const Study& study, std::vector<Finding>& out) {
     const double reflectance = study.light.lobe_reflectance;
     const auto& limits = study.brief->limits.limits;
@@ -242,6 +267,7 @@ void add_excess_reflectance(const Study& study, std::vector<Finding>& out) {
 std::vector<Finding> collect_findings(const Study& study) {
     std::vector<Finding> out;
     add_missing_pictures(study, out);
+    add_refused_plates(study, out);
     add_excess_reflectance(study, out);
     for (const auto& [key, group] : gather(study)) {
         if (group.missed + group.near == 0) continue;

@@ -30,6 +30,8 @@ base::Result<picture::Plate> gate_plate(const Study& study,
                                         const PlateWish& wish) {
     const auto* shown = picture::find_picture(study.picture, projector, format);
     if (!shown) return no_picture(study, projector, format);
+    const bool as_the_use_says = !wish.allowance_m && !wish.corner_radius_m;
+    if (as_the_use_says && shown->plate) return *shown->plate;
     const room::Projector& machine =
         study.layout().projectors.at(static_cast<std::size_t>(projector));
     const room::FormatUse& use = machine.formats.at(static_cast<std::size_t>(shown->use));

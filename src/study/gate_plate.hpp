@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "picture/plate.hpp"
 #include "study/study.hpp"
 
 #include <optional>

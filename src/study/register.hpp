@@ -57,6 +57,7 @@ std::span<const FigureDefinition> picture_figures();
 std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
 std::span<const FigureDefinition> lens_figures();
 std::span<const FigureDefinition> focus_figures();
+std::span<const FigureDefinition> plate_figures();
 std::span<const FigureDefinition> covering_figures();
 std::span<const FigureDefinition> aim_figures();
 std::span<const FigureDefinition> beam_figures();

@@ -388,6 +388,71 @@ TEST_SUITE("picture/plate, seen") {
     }
 }
 
+TEST_SUITE("picture/plate, extent") {
+    TEST_CASE("a plate by hand: over all, and where its sides cross the aperture's centre lines") {
+        // A trapezium 12 mm wide below and 8 mm above, 6 mm high, its foot 2 mm under the middle.
+        const Plate plate{
+            .outline_m = {{-0.006, -0.002}, {0.006, -0.002}, {0.004, 0.004}, {-0.004, 0.004}}};
+        const auto extent = picture::plate_extent(plate);
+        const Tolerance rounding = relative(1e-12, "rounding");
+        check_close(extent.width_m, 0.012, rounding);
+        check_close(extent.height_m, 0.006, rounding);
+        // A third of the way up, each side has come in by a third of 2 mm.
+        REQUIRE(extent.left_m);
+        check_close(*extent.left_m, 0.006 - 0.002 / 3.0, rounding);
+        check_close(*extent.right_m, 0.006 - 0.002 / 3.0, rounding);
+        check_close(*extent.bottom_m, 0.002, rounding);
+        check_close(*extent.top_m, 0.004, rounding);
+    }
+
+    TEST_CASE("a plate wholly above the aperture's middle has no sides on the level centre line") {
+        const Plate plate{
+            .outline_m = {{-0.006, 0.001}, {0.006, 0.001}, {0.006, 0.004}, {-0.006, 0.004}}};
+        const auto extent = picture::plate_extent(plate);
+        CHECK_FALSE(extent.left_m);
+        CHECK_FALSE(extent.right_m);
+        check_close(*extent.bottom_m, -0.001, relative(1e-12, "rounding"));
+    }
+
+    TEST_CASE("golden: square-on the plate's sides follow from the thin lens") {
+        const Case c = square_on_case(0.9);
+        const auto plate = picture::plate_outline({c.picture, c.opening});
+        REQUIRE(plate);
+        const auto extent = picture::plate_extent(*plate);
+        // Square to the axis a length in the gate grows to (D - f) / f of itself on the screen.
+        const double f = c.picture.focal_length_used_m;
+        const double shrink = f / (c.picture.throw_m - f);
+        const Tolerance rounding = relative(1e-9, "rounding");
+        check_close(extent.width_m, shrink * c.opening.uv.width(), rounding);
+        check_close(extent.height_m, shrink * c.opening.uv.height(), rounding);
+        check_close(*extent.left_m + *extent.right_m, extent.width_m, rounding);
+        check_close(*extent.bottom_m + *extent.top_m, extent.height_m, rounding);
+    }
+
+    TEST_CASE("property: the points of the sides, mapped to the screen, stand on its edges") {
+        Dice dice(91);
+        for (int i = 0; i < 200; ++i) {
+            INFO("seed 91, case ", i);
+            const Case c = random_case(dice, dice.between(0.4, 0.8));
+            const auto plate = picture::plate_outline({c.picture, c.opening});
+            REQUIRE(plate);
+            const auto extent = picture::plate_extent(*plate);
+            const auto on_screen = [&](double x, double y) {
+                const auto uv = c.picture.map.screen_from_gate({x, y});
+                REQUIRE(uv);
+                return *uv;
+            };
+            const Tolerance chord = absolute(picture::kPlateTolerance_m + 1e-9, "chords");
+            REQUIRE(extent.left_m);
+            REQUIRE(extent.top_m);
+            check_close(on_screen(-*extent.left_m, 0.0).x, c.opening.uv.left, chord);
+            check_close(on_screen(*extent.right_m, 0.0).x, c.opening.uv.right, chord);
+            check_close(on_screen(0.0, *extent.top_m).y, c.opening.uv.top, chord);
+            check_close(on_screen(0.0, -*extent.bottom_m).y, c.opening.uv.bottom, chord);
+        }
+    }
+}
+
 TEST_SUITE("picture/plate, refusals") {
     TEST_CASE("refuses: an opening that reaches outside the aperture, with the edge") {
         const Case c = square_on_case(1.05);
