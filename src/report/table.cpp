@@ -113,6 +113,26 @@ double group_height(const Table& table, const std::vector<TableRow>& rows, std::
     return height;
 }
 
+/// Height of the rows from each one to the end.
+std::vector<double> heights_to_end(const Table& table, const std::vector<TableRow>& rows) {
+    std::vector<double> rest(rows.size());
+    double sum = 0.0;
+    for (std::size_t i = rows.size(); i-- > 0;)
+        rest[i] = sum += table.row_height(rows[i]);
+    return rest;
+}
+
+/// What has to fit on the page below the head, for the table to begin there.
+double height_to_begin(double first_group, double whole) {
+    return whole < 2.0 * kLeastOver_pt ? whole : first_group;
+}
+
+/// What has to fit on the page for a group of rows to stand there and not on the next: all that is
+/// left, where too little would be left to go over with the rest.
+double height_to_stay(double group, double rest) {
+    return rest - group < kLeastOver_pt ? rest : group;
+}
+
 }  // namespace
 
 double table_height(Pages& pages,
@@ -132,10 +152,12 @@ void draw_table(Pages& pages,
                 const TableType& type) {
     if (rows.empty()) return;
     Table table(pages, columns, type);
-    pages.make_room(table.head_height() + group_height(table, rows, 0));
+    const std::vector<double> rest = heights_to_end(table, rows);
+    pages.make_room(table.head_height() + height_to_begin(group_height(table, rows, 0), rest[0]));
     table.head();
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const bool broke = i > 0 && rows[i].ruled && pages.make_room(group_height(table, rows, i));
+        const bool broke = i > 0 && rows[i].ruled &&
+                           pages.make_room(height_to_stay(group_height(table, rows, i), rest[i]));
         if (broke) table.head();
         table.row(rows[i], rows[i].ruled && i > 0 && !broke);
     }

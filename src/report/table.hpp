@@ -36,8 +36,11 @@ struct TableType {
 };
 
 /// Draws from the pen down. Left-set cells wrap; others stay on one line. Rows that go on with the
-/// one before (not ruled) stay on a page with it, up to kKeptTogether_pt of them.
+/// one before (not ruled) stay on a page with it, up to kKeptTogether_pt of them. A table that runs
+/// over takes at least kLeastOver_pt of rows to its last page, and one of less than twice that does
+/// not run over.
 inline constexpr double kKeptTogether_pt = 120.0;
+inline constexpr double kLeastOver_pt = 90.0;
 void draw_table(Pages& pages,
                 const std::vector<Column>& columns,
                 const std::vector<TableRow>& rows,

@@ -433,7 +433,7 @@ TEST_SUITE("picture/plate, extent") {
         Dice dice(91);
         for (int i = 0; i < 200; ++i) {
             INFO("seed 91, case ", i);
-            const Case c = random_case(dice, dice.between(0.4, 0.8));
+            const Case c = random_case(dice, dice.between(0.4, 0.65));
             const auto plate = picture::plate_outline({c.picture, c.opening});
             REQUIRE(plate);
             const auto extent = picture::plate_extent(*plate);
