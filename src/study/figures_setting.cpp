@@ -1,20 +1,15 @@
 // SPDX-License-Identifier: MIT
-#include "study/gate_plate.hpp"
+#include "study/picture_cells.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <vector>
 
-/// The figures that a projectionist sets by hand for a format: aim, shift, plate and light.
+/// The figures that a projectionist sets by hand for a format: aim, shift and light.
 namespace rakeline::study {
 namespace {
 
 using base::Unit;
 using light::PictureLight;
-
-const picture::ProjectedPicture* picture_of(const Cell& c) {
-    return picture::find_picture(c.study.picture, c.projector, c.format);
-}
 
 /// Its light, where the reference seat sees some of it: only then is there anything to scale.
 const PictureLight* lit(const Cell& c) {
@@ -71,28 +66,6 @@ std::optional<double> shift_up(const Cell& c, Working& w) {
     return p->map.pose().shift_m.y;
 }
 
-/// Extent along one gate axis of what is filed; nothing where there is no plate to file.
-std::optional<double> plate_extent(const Cell& c, int axis, Working& w) {
-    if (!picture_of(c) || projector_of(c).kind != room::SourceKind::film) return std::nullopt;
-    const auto plate = gate_plate(c.study, c.projector, c.format);
-    if (!plate) return std::nullopt;
-    w.input("m", "left standing all round for filing by hand", plate->allowance_m,
-            Unit::millimetre);
-    const auto along = [axis](const glm::dvec2& p) { return p[axis]; };
-    const auto [least, most] = std::ranges::minmax(plate->outline_m, {}, along);
-    const double low = w.input("least", "least of the outline, from the gate's middle",
-                               along(least), Unit::millimetre);
-    return w.input("most", "greatest of the outline", along(most), Unit::millimetre) - low;
-}
-
-std::optional<double> plate_width(const Cell& c, Working& w) {
-    return plate_extent(c, 0, w);
-}
-
-std::optional<double> plate_height(const Cell& c, Working& w) {
-    return plate_extent(c, 1, w);
-}
-
 std::optional<double> luminance_target(const Cell& c, Working& w) {
     w.note(projector_of(c).kind == room::SourceKind::film
                ? "film: open gate, no film in it, shutter running"
@@ -147,14 +120,6 @@ std::span<const FigureDefinition> aim_figures() {
          "the picture up.",
          "s h", "derived: layout", "The lens of {projector} is shifted {value} up in {format}",
          shift_up},
-        {"picture.plate_width", Subject::picture, "Plate, width", Unit::millimetre, kPf,
-         "Greatest width of the opening to file in the gate plate, less what is left standing.",
-         "most - least, across", "derived: exact gate-to-screen map backward",
-         "The plate of {projector} is {value} wide in {format}", plate_width},
-        {"picture.plate_height", Subject::picture, "Plate, height", Unit::millimetre, kPf,
-         "Greatest height of the opening to file in the gate plate, less what is left standing.",
-         "most - least, up", "derived: exact gate-to-screen map backward",
-         "The plate of {projector} is {value} high in {format}", plate_height},
     };
     return entries;
 }
