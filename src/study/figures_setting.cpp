@@ -20,10 +20,6 @@ const PictureLight* lit(const Cell& c) {
     return light.flux_needed_lm ? &light : nullptr;
 }
 
-const room::Projector& projector_of(const Cell& c) {
-    return c.study.layout().projectors.at(static_cast<std::size_t>(c.projector));
-}
-
 glm::dvec3 axis_in(const picture::ProjectedPicture& p, Working& w) {
     const glm::dvec3 axis = p.map.pose().axis;
     w.input("a_x", "lens axis, across", axis.x, Unit::ratio);
@@ -44,10 +40,6 @@ std::optional<double> aim_across(const Cell& c, Working& w) {
     if (!p) return std::nullopt;
     const glm::dvec3 axis = axis_in(*p, w);
     return std::atan2(axis.x, -axis.z);
-}
-
-const room::FormatUse& use_of(const Cell& c, const picture::ProjectedPicture& p) {
-    return projector_of(c).formats.at(static_cast<std::size_t>(p.use));
 }
 
 std::optional<double> shift_across(const Cell& c, Working& w) {
