@@ -1,21 +1,52 @@
 // SPDX-License-Identifier: MIT
 #include "sight/sight_study.hpp"
 
+#include "sight/blockers.hpp"
+
 namespace rakeline::sight {
 
+namespace {
+
+std::vector<glm::dvec3> eyes_of(const room::SeatPlan& plan) {
+    std::vector<glm::dvec3> eyes;
+    eyes.reserve(plan.seats.size());
+    for (const room::Seat& seat : plan.seats)
+        eyes.push_back(seat.eye);
+    return eyes;
+}
+
+}  // namespace
+
 SightStudy study_sight(const SightInput& in) {
+    const std::vector<glm::dvec3> eyes = eyes_of(in.seats);
+    const Blockers house = full_house(in.seats, in.blocks, in.audience);
     SightStudy out;
     out.formats.reserve(in.openings.size());
     for (const picture::Opening& opening : in.openings) {
         FormatSight format;
-        format.seats.reserve(in.seats.seats.size());
-        for (const room::Seat& seat : in.seats.seats) {
-            format.seats.push_back(viewing_angles(in.surface, opening, seat.eye));
-        }
+        format.seats.reserve(eyes.size());
+        for (const glm::dvec3& eye : eyes)
+            format.seats.push_back(viewing_angles(in.surface, opening, eye));
         format.rows = row_clearances(in.surface, opening, in.seats, in.blocks);
+        format.hidden = hidden_picture({.surface = in.surface,
+                                        .opening = opening,
+                                        .eyes = eyes,
+                                        .heads = house.heads,
+                                        .walls = house.walls});
         out.formats.push_back(std::move(format));
     }
     return out;
+}
+
+std::vector<HidingShare> seat_hiding_shares(const SightInput& in, int format, int seat) {
+    const std::vector<glm::dvec3> eyes = eyes_of(in.seats);
+    const Blockers house = full_house(in.seats, in.blocks, in.audience);
+    return hiding_shares({.surface = in.surface,
+                          .opening = in.openings.at(static_cast<std::size_t>(format)),
+                          .eyes = eyes,
+                          .heads = house.heads,
+                          .walls = house.walls},
+                         seat);
 }
 
 }  // namespace rakeline::sight

@@ -3,24 +3,28 @@
 
 #include "picture/opening.hpp"
 #include "room/seat_plan.hpp"
+#include "sight/hidden.hpp"
 #include "sight/row_clearance.hpp"
 #include "sight/viewing_angles.hpp"
 
 #include <vector>
 
-/// What every seat's eye has of the picture: true angles, and clearance over the rows in front.
+/// What every seat's eye has of the picture: true angles, clearance over the rows in front, and how
+/// much a full house hides.
 namespace rakeline::sight {
 
 struct SightInput {
     geometry::Patch surface;
     std::vector<picture::Opening> openings;  ///< per format
     room::SeatPlan seats;
-    std::vector<room::SeatBlock> blocks;  ///< for stagger
+    std::vector<room::SeatBlock> blocks;  ///< for stagger and seat backs
+    room::Audience audience;              ///< whose heads stand in front
 };
 
 struct FormatSight {
     std::vector<ViewingAngles> seats;
     std::vector<RowClearance> rows;  ///< along each row's own centre line
+    std::vector<SeatHidden> hidden;  ///< per seat, in a full house of the audience's one head
     bool operator==(const FormatSight&) const = default;
 };
 
@@ -30,5 +34,9 @@ struct SightStudy {
 };
 
 SightStudy study_sight(const SightInput& in);
+
+/// What hides the picture of one format from one seat, the largest share first; indices as in
+/// full_house(), whose heads are those of the seats.
+std::vector<HidingShare> seat_hiding_shares(const SightInput& in, int format, int seat);
 
 }  // namespace rakeline::sight

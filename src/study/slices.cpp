@@ -76,6 +76,7 @@ SightSlice sight_slice(const Study& study) {
     const room::Layout& layout = study.layout();
     return {.seats = study.seats,
             .blocks = layout.seating,
+            .audience = layout.audience,
             .screen = layout.screen,
             .formats = layout.formats};
 }
@@ -84,7 +85,8 @@ sight::SightInput sight_input(const Study& study) {
     return {.surface = study.picture.surface,
             .openings = study.picture.openings,
             .seats = study.seats,
-            .blocks = study.layout().seating};
+            .blocks = study.layout().seating,
+            .audience = study.layout().audience};
 }
 
 SoundSlice sound_slice(const Study& study) {

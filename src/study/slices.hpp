@@ -21,6 +21,7 @@ LightSlice light_slice(const Study& study);
 struct SightSlice {
     room::SeatPlan seats;
     std::vector<room::SeatBlock> blocks;
+    room::Audience audience;
     room::Screen screen;
     std::vector<room::Format> formats;
     bool operator==(const SightSlice&) const = default;
