@@ -58,9 +58,9 @@ const char* restriction_name(Restriction restriction);
 /// The floor under all restrictions up to one.
 ///
 /// Best means: every line clears the wanted C, and of all floors that do so the last row lies
-/// lowest; of equally low ones the one with the fewest flights. Where no floor does, the greatest C
-/// is taken that every row can have at once (found to a micrometre), and of the floors that give it
-/// again the lowest: `meets` is false.
+/// lowest; of these the one whose rows lie lowest in sum, then one with the fewest flights. Where
+/// no floor does, the greatest C is taken that every row can have at once (found to a micrometre),
+/// and of the floors that give it again the lowest: `meets` is false.
 struct RakeStage {
     Restriction restriction = Restriction::exact;
     std::vector<double> floor_m;                  ///< one a row; empty: nothing can be built

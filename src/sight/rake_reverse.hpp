@@ -25,7 +25,7 @@ struct ReverseRake {
 /// block in which no row looks over another.
 std::optional<ReverseRake> lowest_sill(const RakeRows& rows, double wanted_c_m, double sill_m);
 
-/// The spacings at which the floor works, nearest to each other first.
+/// The spacings at which the floor works: from the least up to where it first fails again.
 struct SpacingRange {
     ReverseRake least;
     ReverseRake greatest;
@@ -40,8 +40,8 @@ inline constexpr double kGreatestSpacing_m = 3.0;
 /// The least spacing at which every row clears `wanted_c_m`, and how far from there it may grow.
 /// `rows_at` gives the block with its rows set at a spacing, on the floors that they then have;
 /// nothing where they could not stand so. With fixed risers a wider spacing mostly takes from C;
-/// on a plane floor it adds. Ends are found by halving to 0.1 µm between spacings 5 mm apart, the
-/// interval of fewer than 5 mm may be missed. Nothing where no spacing does.
+/// on a plane floor it adds. Spacings 5 mm apart are tried and the ends between them halved to
+/// 0.1 µm, so a range narrower than 5 mm may be missed. Nothing where no spacing does.
 std::optional<SpacingRange> spacing_range(
     const std::function<std::optional<RakeRows>(double spacing_m)>& rows_at, double wanted_c_m);
 

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+#include <tuple>
 
 namespace rakeline::sight {
 namespace {
@@ -13,13 +13,14 @@ namespace {
 /// The best floor found up to a row in one state.
 struct Cell {
     int height = -1;  ///< of that row over the first, in steps; -1: none
+    int sum = 0;      ///< of the heights so far
     int flights = 0;  ///< so far
     int from = -1;    ///< its state one row ahead
 
     bool reached() const { return height >= 0; }
     bool better_than(const Cell& other) const {
         if (!other.reached()) return true;
-        return height != other.height ? height < other.height : flights < other.flights;
+        return std::tie(height, sum, flights) < std::tie(other.height, other.sum, other.flights);
     }
 };
 
@@ -97,7 +98,7 @@ private:
     Layer first_layer() const {
         Layer out = empty_layer();
         for (int riser = least_riser(1, 0, 0); riser < risers_; ++riser) {
-            if (allowed(1, riser, riser)) out[index(state(0, 1, riser))] = {riser, 1, -1};
+            if (allowed(1, riser, riser)) out[index(state(0, 1, riser))] = {riser, riser, 1, -1};
         }
         return out;
     }
@@ -108,7 +109,8 @@ private:
             const Cell& cell = before[index(s)];
             const int riser = riser_of(s);
             if (!cell.reached() || least_riser(n, cell.height, riser) > riser) continue;
-            const Cell next{cell.height + riser, cell.flights, s};
+            const int height = cell.height + riser;
+            const Cell next{height, cell.sum + height, cell.flights, s};
             if (!allowed(n, riser, next.height)) continue;
             const int run = s / risers_ % runs_ + 1;
             const int flights = s / risers_ / runs_;
@@ -127,7 +129,7 @@ private:
             const Cell& cell = before[index(s)];
             if (!cell.reached()) continue;
             const int least = least_riser(n, cell.height, riser);
-            const Cell start{cell.height, cell.flights + 1, s};
+            const Cell start{cell.height, cell.sum, cell.flights + 1, s};
             if (least < risers_ && start.better_than(from_riser[index(least)]))
                 from_riser[index(least)] = start;
         }
@@ -136,7 +138,8 @@ private:
             const Cell& here = from_riser[index(riser)];
             if (here.reached() && here.better_than(best)) best = here;
             if (!best.reached()) continue;
-            const Cell next{best.height + riser, best.flights, best.from};
+            const int height = best.height + riser;
+            const Cell next{height, best.sum + height, best.flights, best.from};
             Cell& there = out[index(state(counted, 1, riser))];
             if (allowed(n, riser, next.height) && next.better_than(there)) there = next;
         }

@@ -24,9 +24,9 @@ struct RiserRules {
 inline constexpr double kRakeRounding_m = 1e-9;
 
 /// Risers in steps, one a row (the first row's is 0), of the floor whose last row lies lowest among
-/// all floors that keep the rules and clear `wanted_c_m` on every line; of equally low ones a floor
-/// with the fewest flights. Nothing where no floor does. A block with fewer risers than flight_rows
-/// is one flight.
+/// all floors that keep the rules and clear `wanted_c_m` on every line; of these the one whose rows
+/// lie lowest in sum, then one with the fewest flights. Nothing where no floor does. A block with
+/// fewer risers than flight_rows is one flight.
 ///
 /// Dynamic programme from row to row over the state (riser, rows since it changed, flights). Of two
 /// floors in the same state only the lower can be part of the best: what follows may rise alike,
