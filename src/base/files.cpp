@@ -67,4 +67,14 @@ std::string path_beside(const std::string& beside, const std::string& name) {
     return path.is_absolute() ? name : (fs::path(beside).parent_path() / path).string();
 }
 
+std::string path_seen_from(const std::string& from,
+                           const std::string& name,
+                           const std::string& to) {
+    if (fs::path(name).is_absolute()) return name;
+    std::error_code failed;
+    const fs::path file = fs::absolute(path_beside(from, name), failed);
+    const fs::path seen = fs::relative(file, fs::absolute(to, failed).parent_path(), failed);
+    return failed || seen.empty() ? name : seen.generic_string();
+}
+
 }  // namespace rakeline::base

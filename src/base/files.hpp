@@ -23,4 +23,8 @@ Problems write_file(const std::string& path, std::string_view bytes);
 /// `name` as seen from the folder that holds the file `beside`; absolute names stay.
 std::string path_beside(const std::string& beside, const std::string& name);
 
+/// A file that `from` names as `name`, as the file `to` would name it; absolute names stay, and so
+/// does one that has no way from there.
+std::string path_seen_from(const std::string& from, const std::string& name, const std::string& to);
+
 }  // namespace rakeline::base

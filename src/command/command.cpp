@@ -12,7 +12,8 @@ namespace {
 constexpr const char* kAbout =
     "Design and check a cinema room: picture, light, sight lines and sound from one layout file.";
 constexpr const char* kFooter =
-    "Exit status: 0 done, 1 a limit is missed (check), 2 the input is bad, 3 the machine can't.";
+    "Exit status: 0 done, 1 a limit is missed (check, rake), 2 the input is bad, 3 the machine "
+    "can't.";
 
 /// Help and version go to standard output with status 0; wrong words are bad input.
 int explain_words(const CLI::App& app, const CLI::ParseError& error) {
@@ -33,7 +34,7 @@ int run(const std::vector<std::string>& arguments,
     Choice choice{.version = version, .action = {}};
     for (const auto add :
          {add_study_verb, add_check_verb, add_figures_verb, add_explain_verb, add_lens_verb,
-          add_draw_verb, add_report_verb, add_plate_verb, add_change_verb}) {
+          add_draw_verb, add_report_verb, add_plate_verb, add_change_verb, add_rake_verb}) {
         add(app, choice);
     }
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

@@ -11,7 +11,7 @@ namespace rakeline::command {
 using OpenWindow = std::function<int(const std::string& layout_path)>;
 
 /// Runs a verb. Results go to standard output, messages to standard error. Exit status: 0 done,
-/// 1 a limit is missed (check), 2 the input is bad, 3 the machine can't (no display, no EGL).
+/// 1 a limit is missed (check, rake), 2 the input is bad, 3 the machine can't (no display, no EGL).
 int run(const std::vector<std::string>& arguments,
         const std::string& version,
         const OpenWindow& open_window);

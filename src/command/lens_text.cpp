@@ -2,10 +2,10 @@
 #include "command/lens_text.hpp"
 
 #include "base/number_text.hpp"
+#include "command/text_table.hpp"
 #include "picture/lens_words.hpp"
 #include "study/figure.hpp"
 
-#include <algorithm>
 #include <vector>
 
 namespace rakeline::command {
@@ -14,36 +14,6 @@ namespace {
 using base::Unit;
 using picture::LensChoice;
 using Row = std::vector<std::string>;
-
-/// Columns that `text` takes on a terminal: one a code point.
-std::size_t columns(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
-    }));
-}
-
-/// Columns of a table as wide as their widest cell; numbers set right, the names left.
-std::string set_table(const std::vector<Row>& rows, const std::vector<std::string>& below) {
-    std::vector<std::size_t> widths(rows.front().size(), 0);
-    for (const Row& row : rows) {
-        for (std::size_t i = 0; i < row.size(); ++i)
-            widths[i] = std::max(widths[i], columns(row[i]));
-    }
-    constexpr std::size_t kNames = 3;  // rank, mark and name come first
-    std::string out;
-    for (std::size_t r = 0; r < rows.size(); ++r) {
-        std::string line;
-        for (std::size_t i = 0; i < widths.size(); ++i) {
-            const std::string gap(widths[i] - columns(rows[r][i]), ' ');
-            line += "  " + (i < kNames ? rows[r][i] + gap : gap + rows[r][i]);
-        }
-        while (!line.empty() && line.back() == ' ')
-            line.pop_back();
-        out += line + "\n";
-        if (!below[r].empty()) out += "          " + below[r] + "\n";
-    }
-    return out;
-}
 
 class LensWriter {
 public:
@@ -59,7 +29,14 @@ public:
             rows.push_back(row(choice, rows.size()));
             below.push_back(picture::lens_faults(choice, system_));
         }
-        return set_table(rows, below);
+        constexpr std::size_t kNames = 3;  // rank, mark and name come first
+        const std::vector<std::string> lines = table_lines(rows, kNames);
+        std::string out;
+        for (std::size_t r = 0; r < lines.size(); ++r) {
+            out += lines[r] + "\n";
+            if (!below[r].empty()) out += "          " + below[r] + "\n";
+        }
+        return out;
     }
 
     std::string wish() const {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "command/study_text.hpp"
 
+#include "command/text_table.hpp"
+
 #include <algorithm>
 
 namespace rakeline::command {
@@ -11,13 +13,6 @@ using study::FigureDefinition;
 
 constexpr std::size_t kLabelWidth = 28;
 constexpr std::size_t kCellWidth = 22;
-
-/// Columns that `text` takes on a terminal: one a code point.
-std::size_t columns(const std::string& text) {
-    return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
-        return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
-    }));
-}
 
 std::string padded(std::string text, std::size_t width) {
     const std::size_t has = columns(text);

@@ -31,6 +31,7 @@ void add_explain_verb(CLI::App& app, Choice& choice);
 void add_draw_verb(CLI::App& app, Choice& choice);
 void add_lens_verb(CLI::App& app, Choice& choice);
 void add_report_verb(CLI::App& app, Choice& choice);
+void add_rake_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
 void add_change_verb(CLI::App& app, Choice& choice);
 

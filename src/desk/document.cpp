@@ -5,7 +5,6 @@
 #include "room/layout_file.hpp"
 #include "study/study.hpp"
 
-#include <filesystem>
 
 namespace rakeline::desk {
 
@@ -107,13 +106,8 @@ room::Brief new_room() {
 
 /// The limits file as the new place of the layout sees it.
 std::string Document::limits_seen_from(const std::string& path) const {
-    namespace fs = std::filesystem;
     const std::string& named = current()->layout.limits_file;
-    if (path_.empty() || fs::path(named).is_absolute()) return named;
-    std::error_code failed;
-    const fs::path file = fs::absolute(base::path_beside(path_, named), failed);
-    const fs::path seen = fs::relative(file, fs::absolute(path, failed).parent_path(), failed);
-    return failed || seen.empty() ? named : seen.generic_string();
+    return path_.empty() ? named : base::path_seen_from(path_, named, path);
 }
 
 base::Result<Document> recover_document(const std::string& copy, const std::string& original) {

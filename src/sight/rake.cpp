@@ -27,15 +27,16 @@ RiserRules rules_of(const RakeRows& rows, const RakeOptions& options, Restrictio
         rules.flights_most = options.flights_most;
     }
     for (const RakeRow& row : rows.rows) {
+        const bool stands = &row == &rows.rows.front();  // no rake moves the first row
         double riser = kGreatestRiser_m;
         if (holds(Restriction::riser))
             riser = std::min(riser, options.riser_most_m.value_or(riser));
         if (holds(Restriction::slope) && options.slope_most_rad)
             riser = std::min(riser, std::tan(*options.slope_most_rad) * row.spacing_m);
         double cap = unbounded();
-        if (holds(Restriction::ceiling) && options.headroom_m)
+        if (!stands && holds(Restriction::ceiling) && options.headroom_m)
             cap = row.ceiling_m - *options.headroom_m;
-        if (holds(Restriction::beam) && options.beam_headroom_m && row.beam_m)
+        if (!stands && holds(Restriction::beam) && options.beam_headroom_m && row.beam_m)
             cap = std::min(cap, *row.beam_m - *options.beam_headroom_m);
         rules.riser_most.push_back(
             static_cast<int>(std::floor((riser + kRakeRounding_m) / options.riser_step_m)));
@@ -63,7 +64,7 @@ std::optional<int> worst_row(const std::vector<std::optional<RowSight>>& sights,
     for (std::size_t n = 1; n < sights.size(); ++n) {
         if (!sights[n]) continue;
         const double spare = sights[n]->c_m - sights[n]->wanted_share * wanted_m;
-        if (spare >= least) continue;
+        if (spare >= least - kRakeRounding_m) continue;  // of equals the foremost
         least = spare;
         worst = static_cast<int>(n);
     }

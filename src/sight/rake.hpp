@@ -77,7 +77,7 @@ struct RakePlan {
     RakeOptions options;
     RakeRows rows;
     std::vector<RakeStage> stages;   ///< exact, then one for every restriction that is set
-    std::optional<int> blocked_row;  ///< where nothing can be built: the row that has no headroom
+    std::optional<int> blocked_row;  ///< where nothing can be built: the first without headroom
 
     const RakeStage& built() const { return stages.back(); }
     bool buildable() const { return !built().floor_m.empty(); }
