@@ -5,7 +5,6 @@
 #include "room/layout_file.hpp"
 #include "study/study.hpp"
 
-
 namespace rakeline::desk {
 
 Document::Document() : Document({}, new_room()) {}

@@ -127,7 +127,8 @@ std::string rake_verdict(const sight::RakePlan& plan, base::UnitSystem system) {
     const double wanted = plan.options.wanted_c_m;
     if (built.meets) {
         return "Every row has its wanted C of " + length(wanted, system) +
-               "; the last row stands " + base::quantity_text(built.rise_m(), Unit::metre, system) + " over the first.";
+               "; the last row stands " + base::quantity_text(built.rise_m(), Unit::metre, system) +
+               " over the first.";
     }
     const double spare = built.spare_m(wanted);
     return "The wanted C of " + length(wanted, system) +
