@@ -3,6 +3,7 @@
 
 #include "desk/settings.hpp"
 #include "drawing/drawing.hpp"
+#include "study/format_change.hpp"
 #include "study/lens_catalogue.hpp"
 #include "study/study.hpp"
 #include "view/scene.hpp"
@@ -92,6 +93,30 @@ struct LensPickCache {
     std::vector<std::string> faults;  ///< parallel to the pick's choices
 };
 
+/// What is asked of format changes.
+struct ChangeChoice {
+    bool open = false;
+    bool machines = false;  ///< one format on another machine, else two formats of this one
+    int from = 0;           ///< indices of formats in the layout
+    int to = 0;
+    int machine = 0;        ///< the other projector
+    float height = 400.0f;  ///< pixels that the last frame's words took
+};
+
+/// Format changes of what is chosen, kept while nothing they hang on has changed.
+struct ChangeCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number; 0: nothing kept
+        int projector = 0, format = 0, machine = 0, from = 0, to = 0;
+        bool machines = false;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    study::ChangeSheet sheet;
+    std::vector<study::Move> moves;
+    std::optional<study::MachineChange> machine;  ///< where it is asked for
+};
+
 struct CameraState {
     view::Camera camera;
     bool fitted = false;  ///< false: fit to the hall at the next chance
@@ -126,6 +151,8 @@ struct Workspace {
     unsigned long series_serial = 0;   ///< counts their changes
     LensPickCache lens_pick;
     bool lenses_open = false;
+    ChangeChoice change;
+    ChangeCache change_cache;
     bool keys_open = false;
     bool cautions_open = false;
     std::string notice;  ///< what was just done, for the status bar

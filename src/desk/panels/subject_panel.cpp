@@ -73,8 +73,18 @@ void draw_sound_choice(const PanelInput& in, Workspace& w) {
 void draw_picture_tools(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
-    if (word_button(t, "Choose a lens", width)) w.lenses_open = !w.lenses_open;
+    // One at a time: both want the middle of the window.
+    if (word_button(t, "Choose a lens", width)) {
+        w.lenses_open = !w.lenses_open;
+        w.change.open = false;
+    }
     hint(t, "The lenses ranked for this projector and format");
+    ImGui::SameLine(0.0f, t.px(8));
+    if (word_button(t, "Format change", width)) {
+        w.change.open = !w.change.open;
+        w.lenses_open = false;
+    }
+    hint(t, "All formats of this projector side by side, and what a change asks for");
 }
 
 void splitter(const PanelInput& in, Workspace& w, float whole) {
