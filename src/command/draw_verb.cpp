@@ -62,6 +62,12 @@ int draw_scene(const study::Study& study,
     return put_png(report::image_png(picture->width, picture->height, picture->rgba), output);
 }
 
+int draw_port(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
+    if (study.layout().projectors.empty())
+        return refuse("the room has no projector, so it has no port", "add a projector");
+    return png(drawing::port_face(study, choice));
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -85,6 +91,7 @@ int draw(const DrawWords& words) {
     if (words.view == "plan") return png(drawing::plan(*study, choice));
     if (words.view == "section") return png(drawing::long_section(*study, choice));
     if (words.view == "screen") return png(drawing::screen_face(*study, choice));
+    if (words.view == "port") return draw_port(*study, choice, png);
     if (words.view == "orbit") return draw_scene(*study, choice, {}, *size, words.output);
     if (words.view.starts_with("seat:")) {
         const auto seat = choose_seat(*study, words.view.substr(5));
@@ -92,7 +99,7 @@ int draw(const DrawWords& words) {
         if (*seat) return draw_scene(*study, choice, *seat, *size, words.output);
     }
     return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, screen, or seat: with a seat, like seat:C14");
+                  "name orbit, plan, section, screen, port, or seat: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -101,14 +108,14 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
-    verb->add_option("--view", words->view, "orbit, plan, section, screen, or seat:ID")
+    verb->add_option("--view", words->view, "orbit, plan, section, screen, port, or seat:ID")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")
         ->required();
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
-    verb->add_flag("--paper", words->paper, "Plan, section and screen on paper ground");
+    verb->add_flag("--paper", words->paper, "Plan, section, screen and port on paper ground");
     verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
     verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
     verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });

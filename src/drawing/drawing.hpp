@@ -122,6 +122,12 @@ Drawing long_section(const study::Study& study, const DrawingChoice& choice);
 /// masking and what stays dark, keystone widths and heights, bows, overfill of each edge.
 Drawing screen_face(const study::Study& study, const DrawingChoice& choice);
 
+/// The booth wall round the chosen projector's port, seen from the hall, so that the page's right
+/// is the house's left (first coordinate: metres across, negated; second: up): the port, the light
+/// of each format in the wall, the smallest opening that passes it all, and the margins. Empty
+/// where the layout has no projector.
+Drawing port_face(const study::Study& study, const DrawingChoice& choice);
+
 /// The gate plate's opening with the aperture behind it, in metres of the gate, as seen from one
 /// side; the allowance and corner radius are those of the layout's use. Refused where there is no
 /// plate to file: no film machine, no picture, an opening that reaches outside the aperture.

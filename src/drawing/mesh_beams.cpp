@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "drawing/beam_marks.hpp"
 #include "drawing/mesh_shapes.hpp"
 
 /// The light between lens and picture: the sides of a pyramid over the picture's outline, and that
@@ -53,6 +54,16 @@ void add_rim(const picture::ProjectedPicture& picture,
     }
 }
 
+/// An edge wherever the beam comes nearer to something than its limit allows.
+void add_cuts(const study::Study& study,
+              const picture::ProjectedPicture& picture,
+              std::vector<Edge>& edges) {
+    const Chosen pair{picture.projector, picture.format, nullptr, &picture};
+    for (const BeamMark& mark : beam_marks(study, pair, base::UnitSystem::metric))
+        if (mark.verdict == study::Verdict::missed)
+            edges.push_back({EdgeKind::cut, mark.part, mark.beam, {}});
+}
+
 }  // namespace
 
 void add_beams(const study::Study& study,
@@ -66,6 +77,7 @@ void add_beams(const study::Study& study,
         mesh.beams.push_back(beam_part(picture.map, picture.shape, picture.projector));
         add_rim(picture, study.picture.openings.at(static_cast<std::size_t>(*format)).uv,
                 mesh.edges);
+        add_cuts(study, picture, mesh.edges);
         const glm::dvec3 lens = picture.map.pose().lens;
         for (const glm::dvec2& corner : picture.shape.corners) {
             mesh.edges.push_back(

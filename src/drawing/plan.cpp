@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "drawing/beam_marks.hpp"
 #include "drawing/parts.hpp"
 #include "drawing/plan_seats.hpp"
 
@@ -272,7 +273,9 @@ Drawing plan(const study::Study& study, const DrawingChoice& choice) {
     add_screen(plan);
     add_plan_seats(study, choice, plan.drawing);
     add_loudspeakers(plan);
+    add_plan_port_needed(study, plan.chosen, plan.drawing);
     add_projectors(plan);
+    add_plan_beam_marks(study, choice, plan.chosen, plan.drawing);
     if (choice.dimensions) {
         add_hall_dimensions(plan);
         add_screen_dimension(plan);

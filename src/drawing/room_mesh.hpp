@@ -60,7 +60,8 @@ struct SeatInstance {
 /// A line that keeps its width on the display, so that thin edges stay clean at any distance.
 /// Ghost: the outline of what went with a wall that is left out. Picture: the rim of the
 /// uncorrected picture on the masking; shortfall: where it runs inside the opening.
-enum class EdgeKind { step, hall, port, beam, ghost, picture, shortfall };
+/// Cut: from a floor, balcony, ceiling or wall to the beam that comes too near.
+enum class EdgeKind { step, hall, port, beam, ghost, picture, shortfall, cut };
 struct Edge {
     EdgeKind kind = EdgeKind::hall;
     glm::dvec3 from{0.0};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "base/number_text.hpp"
 #include "base/units.hpp"
+#include "drawing/beam_marks.hpp"
 #include "drawing/parts.hpp"
 #include "drawing/section_dimensions.hpp"
 #include "drawing/section_floor.hpp"
@@ -210,7 +211,9 @@ Drawing long_section(const study::Study& study, const DrawingChoice& choice) {
     add_ceiling(s);
     add_booth_wall(s);
     add_screen(s);
+    add_section_port_needed(study, s.chosen, s.drawing);
     add_projectors(s);
+    add_section_beam_marks(study, choice, s.chosen, s.drawing);
     if (choice.dimensions) add_section_dimensions(study, s.chosen, s.drawing);
     set_bounds(s.drawing, 0.03 * study.layout().hall.length_m);
     return s.drawing;

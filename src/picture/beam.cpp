@@ -8,6 +8,7 @@ namespace {
 
 void take_least(const BeamSolid& beam,
                 const SpacePolygon& floor,
+                std::optional<int> block,
                 std::optional<BeamClearance>& least) {
     for (const BeamFace& face : beam.lower) {
         SpacePolygon under = plan_overlap(face, floor);
@@ -16,7 +17,7 @@ void take_least(const BeamSolid& beam,
             keep_inside(under, top.inside);
         for (const glm::dvec3& p : under) {
             const double height = face.rise(p);
-            if (!least || height < least->height_m) least = BeamClearance{height, p};
+            if (!least || height < least->height_m) least = BeamClearance{height, p, block};
         }
     }
 }
@@ -34,7 +35,7 @@ std::optional<BeamClearance> beam_clearance(const BeamInput& in,
         for (SpacePolygon floor :
              {SpacePolygon{c[0], c[1], c[2]}, SpacePolygon{c[0], c[2], c[3]}}) {
             keep_inside(floor, hall);
-            take_least(*beam, floor, least);
+            take_least(*beam, floor, platform.block, least);
         }
     }
     return least;

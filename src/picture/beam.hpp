@@ -13,6 +13,7 @@ namespace rakeline::picture {
 struct BeamClearance {
     double height_m = 0.0;        ///< least height of the beam over any floor below it
     glm::dvec3 floor_point{0.0};  ///< where
+    std::optional<int> block;     ///< of that floor, as in room::Platform
 };
 
 struct BeamInput {

@@ -50,24 +50,46 @@ double greatest_ratio(const OnRim& top, const OnRim& bottom) {
     return (b + std::sqrt(std::max(b * b - a * c, 0.0))) / a;
 }
 
-/// How far the cone of one picture point reaches along `way` (across, up) in the wall.
-double reach(const PortBeam& beam, const glm::dvec3& p, glm::dvec2 way) {
+/// How far light reaches along a way in the wall, and where it does.
+struct Reach {
+    double far_m = -std::numeric_limits<double>::infinity();
+    glm::dvec2 at{0.0};
+};
+
+/// Where the ray from a pupil point to p meets the wall.
+glm::dvec2 in_wall(const PortBeam& beam, const glm::dvec3& p, glm::dvec2 pupil) {
+    const Pose& pose = beam.map.pose();
+    const glm::dvec3 q =
+        pose.lens + beam.pupil_radius_m * (pupil.x * pose.right + pupil.y * pose.up);
+    const glm::dvec3 at = q + ((q.z - beam.booth_wall_back_m) / (q.z - p.z)) * (p - q);
+    return {at.x, at.y};
+}
+
+/// Of the cone of one picture point, along `way` (across, up).
+Reach reach(const PortBeam& beam, const glm::dvec3& p, glm::dvec2 way) {
     const Pose& pose = beam.map.pose();
     const double wall = beam.booth_wall_back_m;
     const auto along = [&](const glm::dvec3& v) { return way.x * v.x + way.y * v.y; };
     // Measured from the lens, so that large coordinates cost no digits.
     const double to_p = along(p - pose.lens);
-    const auto top = [&](const glm::dvec3& e) { return to_p * e.z + along(e) * (wall - p.z); };
+    const auto top_of = [&](const glm::dvec3& e) { return to_p * e.z + along(e) * (wall - p.z); };
     const double r = beam.pupil_radius_m;
-    const OnRim ratio_top{to_p * (pose.lens.z - wall), r * top(pose.right), r * top(pose.up)};
-    const OnRim ratio_bottom{pose.lens.z - p.z, r * pose.right.z, r * pose.up.z};
-    return along(pose.lens) + greatest_ratio(ratio_top, ratio_bottom);
+    const OnRim top{to_p * (pose.lens.z - wall), r * top_of(pose.right), r * top_of(pose.up)};
+    const OnRim bottom{pose.lens.z - p.z, r * pose.right.z, r * pose.up.z};
+    const double most = greatest_ratio(top, bottom);
+    // Where top - most bottom touches 0.
+    const glm::dvec2 touch(top.right - most * bottom.right, top.up - most * bottom.up);
+    const double length = glm::length(touch);
+    const glm::dvec2 pupil = length > 0.0 ? touch / length : glm::dvec2(0.0);
+    return {along(pose.lens) + most, in_wall(beam, p, pupil)};
 }
 
-double reach(const PortBeam& beam, const std::vector<glm::dvec3>& points, glm::dvec2 way) {
-    double farthest = -std::numeric_limits<double>::infinity();
-    for (const glm::dvec3& p : points)
-        farthest = std::max(farthest, reach(beam, p, way));
+Reach reach(const PortBeam& beam, const std::vector<glm::dvec3>& points, glm::dvec2 way) {
+    Reach farthest;
+    for (const glm::dvec3& p : points) {
+        const Reach one = reach(beam, p, way);
+        if (one.far_m > farthest.far_m) farthest = one;
+    }
     return farthest;
 }
 
@@ -76,25 +98,19 @@ double reach(const PortBeam& beam, const std::vector<glm::dvec3>& points, glm::d
 std::optional<geometry::Rectangle> port_light(const PortBeam& beam) {
     const auto points = deciding_points(beam);
     if (!passes_wall(beam, points)) return std::nullopt;
-    return geometry::Rectangle{.left = -reach(beam, points, {-1.0, 0.0}),
-                               .right = reach(beam, points, {1.0, 0.0}),
-                               .bottom = -reach(beam, points, {0.0, -1.0}),
-                               .top = reach(beam, points, {0.0, 1.0})};
+    return geometry::Rectangle{.left = -reach(beam, points, {-1.0, 0.0}).far_m,
+                               .right = reach(beam, points, {1.0, 0.0}).far_m,
+                               .bottom = -reach(beam, points, {0.0, -1.0}).far_m,
+                               .top = reach(beam, points, {0.0, 1.0}).far_m};
 }
 
-std::vector<glm::dvec2> port_outline(const PortBeam& beam, int sides) {
+std::vector<glm::dvec2> port_outline(const PortBeam& beam, int corners) {
     const auto points = deciding_points(beam);
     if (!passes_wall(beam, points)) return {};
-    const double step = 2.0 * base::kPi / sides;
-    const auto way = [&](int i) { return glm::dvec2(std::cos(i * step), std::sin(i * step)); };
     std::vector<glm::dvec2> outline;
-    for (int i = 0; i < sides; ++i) {
-        // Where the tangents square to two neighbouring ways meet.
-        const double here = reach(beam, points, way(i));
-        const double next = reach(beam, points, way(i + 1));
-        const glm::dvec2 a = way(i), b = way(i + 1);
-        const double turn = a.x * b.y - a.y * b.x;
-        outline.emplace_back((here * b.y - next * a.y) / turn, (next * a.x - here * b.x) / turn);
+    for (int i = 0; i < corners; ++i) {
+        const double turn = 2.0 * base::kPi * i / corners;
+        outline.push_back(reach(beam, points, {std::cos(turn), std::sin(turn)}).at);
     }
     return outline;
 }

@@ -35,9 +35,9 @@ struct PortBeam {
 /// does not stand wholly behind the wall, or the picture not wholly before it.
 std::optional<geometry::Rectangle> port_light(const PortBeam& beam);
 
-/// A polygon close about that light, counter-clockwise as (across, up), its sides tangents in
-/// `sides` directions. Empty where port_light has nothing.
-std::vector<glm::dvec2> port_outline(const PortBeam& beam, int sides = 96);
+/// A polygon close within that light's edge, counter-clockwise as (across, up): its corners are the
+/// points that reach farthest in so many directions. Empty where port_light has nothing.
+std::vector<glm::dvec2> port_outline(const PortBeam& beam, int corners = 96);
 
 /// The port's own rim.
 geometry::Rectangle port_rim(const room::Port& port);

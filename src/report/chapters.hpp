@@ -22,6 +22,7 @@ struct ReportInput {
 void draw_title_page(Pages& pages, const ReportInput& in);  ///< with the findings
 void draw_plan_page(Pages& pages, const ReportInput& in);
 void draw_section_page(Pages& pages, const ReportInput& in);
+void draw_port_pages(Pages& pages, const ReportInput& in);    ///< the booth wall round every port
 void draw_screen_pages(Pages& pages, const ReportInput& in);  ///< the screen unrolled, pair by pair
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.
 void draw_plate_pages(Pages& pages, const ReportInput& in);

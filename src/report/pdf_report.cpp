@@ -9,6 +9,7 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_title_page(pages, in);
     draw_plan_page(pages, in);
     draw_section_page(pages, in);
+    draw_port_pages(pages, in);
     draw_screen_pages(pages, in);
     draw_plate_pages(pages, in);
     draw_change_chapters(pages, in);

@@ -82,7 +82,7 @@ std::vector<FigureDefinition> people_entries() {
          "Least height of the beam over the crown of a standing person; negative: the head's "
          "shadow falls on the picture.",
          "h_beam - h_crown", kMap,
-         "The beam of {projector} passes {value} over standing heads in {format}", head_clearance},
+         "The beam of {projector} leaves {value} over standing heads in {format}", head_clearance},
     };
 }
 

@@ -43,6 +43,7 @@ glm::vec4 edge_colour(drawing::EdgeKind kind) {
         case drawing::EdgeKind::picture:
             return {lamp, 0.60f};
         case drawing::EdgeKind::shortfall:
+        case drawing::EdgeKind::cut:
             return {missed, 0.90f};
     }
     return {text, 0.0f};
@@ -51,7 +52,7 @@ glm::vec4 edge_colour(drawing::EdgeKind kind) {
 /// Of the light alone: a seat's own view goes without them.
 bool is_light(drawing::EdgeKind kind) {
     return kind == drawing::EdgeKind::beam || kind == drawing::EdgeKind::picture ||
-           kind == drawing::EdgeKind::shortfall;
+           kind == drawing::EdgeKind::shortfall || kind == drawing::EdgeKind::cut;
 }
 
 void float_attribute(unsigned place, int count, std::size_t stride, std::size_t offset) {

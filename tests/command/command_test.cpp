@@ -141,7 +141,7 @@ TEST_SUITE("command/command") {
 
     TEST_CASE("draw writes a PNG of the size asked for") {
         const Folder folder;
-        for (const char* view : {"plan", "section", "screen"}) {
+        for (const char* view : {"plan", "section", "port", "screen"}) {
             const std::string file = folder.file("x.png");
             REQUIRE(ran({"draw", kHall, "--view", view, "--size", "640x360", "-o", file}).status ==
                     0);
