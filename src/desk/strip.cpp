@@ -8,7 +8,7 @@ namespace rakeline::desk {
 
 std::vector<StripDrawing> offered_strips(const Workspace& w) {
     std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
-                                     StripDrawing::screen};
+                                     StripDrawing::screen, StripDrawing::port};
     if (w.film) strips.push_back(StripDrawing::plate);
     return strips;
 }
@@ -21,6 +21,8 @@ const char* strip_name(StripDrawing strip) {
             return "Plan";
         case StripDrawing::screen:
             return "Screen";
+        case StripDrawing::port:
+            return "Port";
         case StripDrawing::plate:
             return "Plate";
     }
@@ -39,6 +41,8 @@ base::Result<drawing::Drawing> draw_strip(const study::Study& study,
             return drawing::plan(study, choice);
         case StripDrawing::screen:
             return drawing::screen_face(study, choice);
+        case StripDrawing::port:
+            return drawing::port_face(study, choice);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,

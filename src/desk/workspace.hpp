@@ -48,7 +48,7 @@ struct PinnedFigure {
 };
 
 /// Drawings of the strip below the room; the plate only where the projector shows film.
-enum class StripDrawing { section, plan, screen, plate };
+enum class StripDrawing { section, plan, screen, port, plate };
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {

@@ -31,6 +31,14 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.seating.front().riser_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.seating.front().seat_pitch_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.audience.eye_height_m += 0.02 * by; },
+    [](room::Layout& x, double by) { x.audience.head_breadth_m += 0.01 * by; },
+    [](room::Layout& x, double by) { x.audience.eye_to_crown_m += 0.01 * by; },
+    [](room::Layout& x, double by) { x.seating.front().seat_back_m += 0.05 * by; },
+    [](room::Layout& x, double by) { x.hall.width_m += 0.05 * std::abs(by); },
+    [](room::Layout& x, double by) {
+        x.projectors.front().formats.front().plate_allowance_m = 1e-4 * std::abs(by);
+    },
+    [](room::Layout& x, double by) { x.projectors.front().film_resolution_lp_mm += by; },
     [](room::Layout& x, double by) { x.loudspeakers.front().pitch_rad += 0.05 * by; },
     [](room::Layout& x, double by) { x.loudspeakers.back().power_w *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.peak_level_db += by; },
@@ -52,7 +60,7 @@ TEST_SUITE("study/study") {
             auto brief = demo_brief(name);
             StudyCache cache;
             (void)cache.update(brief);
-            for (int step = 0; step < 60; ++step) {
+            for (int step = 0; step < 120; ++step) {
                 const std::size_t which = random() % std::size(kEdits);
                 auto next = std::make_shared<room::Brief>(*brief);
                 kEdits[which](next->layout, amount(random));
