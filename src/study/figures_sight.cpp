@@ -169,7 +169,8 @@ std::vector<FigureDefinition> hidden_entries() {
          "{value} of {format} is hidden from seat {seat}", hidden},
         {"sight.clear_above", Subject::sight, "Clear from", Unit::millimetre, kFs,
          "Height over the picture's lower edge from which nothing is hidden anywhere across it.",
-         "greatest height of any silhouette over the lower edge", kAngle,
+         "greatest height of any silhouette over the lower edge",
+         "derived: silhouettes on the picture surface",
          "From seat {seat} {format} is whole only from {value} up", clear_above},
     };
 }
