@@ -149,6 +149,18 @@ void describe(FieldVisitor& v, Audience& x) {
               0.8,
               1.6},
              x.wheelchair_eye_height_m);
+    v.number({{"wheelchair_eye_low_m", "Wheelchair eye, lowest",
+               "Lower end of the range that a place has to serve."},
+              Unit::metre,
+              0.8,
+              1.6},
+             x.wheelchair_eye_low_m);
+    v.number({{"wheelchair_eye_high_m", "Wheelchair eye, highest",
+               "Upper end of the range that a place has to serve."},
+              Unit::metre,
+              0.8,
+              1.6},
+             x.wheelchair_eye_high_m);
     v.number({{"eye_to_crown_m", "Eye to crown", "Height of the head above the eye."},
               Unit::millimetre,
               0.05,

@@ -286,6 +286,8 @@ struct Crowd {
 struct Audience {
     double eye_height_m = 1.20;  ///< seated, above the floor at the seat
     double wheelchair_eye_height_m = 1.15;
+    double wheelchair_eye_low_m = 1.09;    ///< the range that a place has to serve
+    double wheelchair_eye_high_m = 1.295;  ///< (ADA fig. A3: 43 to 51 in)
     double eye_to_crown_m = 0.114;
     double head_breadth_m = 0.155;
     double standing_height_m = 1.75;  ///< crown of a standing person, for the beam

@@ -65,6 +65,9 @@ std::span<const FigureDefinition> port_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();
+std::span<const FigureDefinition> angle_figures();  ///< parts of sight_figures
+std::span<const FigureDefinition> hidden_figures();
+std::span<const FigureDefinition> row_figures();
 std::span<const FigureDefinition> sound_figures();
 
 }  // namespace rakeline::study
