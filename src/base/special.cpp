@@ -3,6 +3,7 @@
 
 #include "base/assert.hpp"
 
+#include <boost/math/special_functions/erf.hpp>
 #include <cmath>
 #include <math.h>  // NOLINT: j0 and j1 are POSIX, not in <cmath>
 
@@ -26,6 +27,13 @@ std::complex<double> bessel_tube_ratio(double a) {
     for (int k = terms; k >= 1; --k)
         tail = 2.0 * k - z2 / tail;
     return 1.0 / tail;
+}
+
+double normal_quantile(double p) {
+    RL_ASSERT(p > 0.0 && p < 1.0);
+    // In doubles throughout: a long double is not the same thing on every processor.
+    using Doubles = boost::math::policies::policy<boost::math::policies::promote_double<false>>;
+    return -std::sqrt(2.0) * boost::math::erfc_inv(2.0 * p, Doubles());
 }
 
 }  // namespace rakeline::base

@@ -14,4 +14,7 @@ double bessel_j1(double x);
 /// Tends to 1/2 as z tends to 0. Relative error < 1e-10 for |z| <= 60.
 std::complex<double> bessel_tube_ratio(double a);
 
+/// The x below which the standard normal distribution has the share `p`, 0 < p < 1.
+double normal_quantile(double p);
+
 }  // namespace rakeline::base

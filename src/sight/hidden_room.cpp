@@ -105,7 +105,10 @@ unsigned Room::reached(int eye, const KernelHeads& heads, const KernelWalls& wal
 }
 
 void Room::replace_head(std::size_t i) {
-    if (heads_.replace(*in_, columns_, i)) return;
+    if (!heads_.replace(*in_, columns_, i)) repack_heads();
+}
+
+void Room::repack_heads() {
     heads_ = PackedHeads(*in_, columns_);
     heads_view_ = heads_.view();
 }

@@ -37,6 +37,10 @@ public:
 
     /// Takes over head `i` of the input, which alone changed.
     void replace_head(std::size_t i);
+
+    /// Takes over all heads of the input, which may be others and more or fewer than before. The
+    /// input's eyes may have moved too; they are read where they are.
+    void repack_heads();
     unsigned all_blocks() const { return all_; }
     SeatHidden summed(int eye, const SeatBlocks& blocks) const;
     bool sees_back(int eye) const;
