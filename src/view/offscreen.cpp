@@ -6,9 +6,10 @@
 #include <epoxy/gl.h>
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 
-/// Pictures without a window: a context on Mesa's surfaceless platform.
+/// Pictures without a window: a context on the surfaceless platform, or on a device.
 namespace rakeline::view {
 namespace {
 
@@ -24,16 +25,32 @@ base::Problem no_context(const char* what) {
                 "libgl1-mesa-dri)"};
 }
 
+/// The first device whose driver opens: for drivers that know no surfaceless platform.
+EGLDisplay device_display() {
+    if (!epoxy_has_egl_extension(EGL_NO_DISPLAY, "EGL_EXT_device_enumeration") ||
+        !epoxy_has_egl_extension(EGL_NO_DISPLAY, "EGL_EXT_platform_device")) {
+        return EGL_NO_DISPLAY;
+    }
+    std::array<EGLDeviceEXT, 16> devices{};
+    EGLint count = 0;
+    if (!eglQueryDevicesEXT(static_cast<EGLint>(devices.size()), devices.data(), &count)) {
+        return EGL_NO_DISPLAY;
+    }
+    for (EGLint i = 0; i < count; ++i) {
+        EGLDisplay display = eglGetPlatformDisplayEXT(
+            EGL_PLATFORM_DEVICE_EXT, devices.at(static_cast<std::size_t>(i)), nullptr);
+        if (display != EGL_NO_DISPLAY && eglInitialize(display, nullptr, nullptr)) return display;
+    }
+    return EGL_NO_DISPLAY;
+}
+
 /// The display is not terminated: others in this process may be using it.
 EGLDisplay surfaceless_display() {
-    if (!epoxy_has_egl_extension(EGL_NO_DISPLAY, "EGL_MESA_platform_surfaceless")) {
-        return EGL_NO_DISPLAY;
+    if (epoxy_has_egl_extension(EGL_NO_DISPLAY, "EGL_MESA_platform_surfaceless")) {
+        EGLDisplay display = eglGetPlatformDisplayEXT(kSurfacelessPlatform, nullptr, nullptr);
+        if (display != EGL_NO_DISPLAY && eglInitialize(display, nullptr, nullptr)) return display;
     }
-    EGLDisplay display = eglGetPlatformDisplayEXT(kSurfacelessPlatform, nullptr, nullptr);
-    if (display == EGL_NO_DISPLAY || !eglInitialize(display, nullptr, nullptr)) {
-        return EGL_NO_DISPLAY;
-    }
-    return display;
+    return device_display();
 }
 
 /// Makes a context current, and puts back what was current before.
