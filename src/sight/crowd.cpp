@@ -42,7 +42,7 @@ public:
     bool clear(std::size_t format, int seat) const {
         hidden::SeatBlocks blocks;
         const hidden::Room& room = *rooms_[format];
-        room.blocks(seat, room.all_blocks(), blocks);
+        room.blocks(room.place(seat), room.all_blocks(), false, blocks);
         double hidden = 0.0;
         for (int b = 0; b < columns_ / hidden::kBlock; ++b)
             hidden += static_cast<double>(blocks.hidden[static_cast<std::size_t>(b)]);

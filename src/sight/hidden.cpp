@@ -35,9 +35,10 @@ void all_seats(const HiddenInput& in, const HiddenSetting& setting, const Keep& 
     }
     const hidden::Room room(in, setting.columns, hidden::best_instruction_set());
     for_every_eye(in, setting, [&](std::size_t i) {
+        const hidden::EyePlace place = room.place(static_cast<int>(i));
         hidden::SeatBlocks blocks;
-        room.blocks(static_cast<int>(i), room.all_blocks(), blocks);
-        keep(i, room.summed(static_cast<int>(i), blocks));
+        room.blocks(place, room.all_blocks(), false, blocks);
+        keep(i, room.summed(place, blocks));
     });
 }
 

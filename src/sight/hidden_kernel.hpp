@@ -33,8 +33,9 @@ struct KernelBoxes {
     const float *x_low = nullptr, *x_high = nullptr;
     const float *y_low = nullptr, *y_high = nullptr;
     const float *z_low = nullptr, *z_high = nullptr;
-    const float* batch_z_low = nullptr;  ///< of each batch: the least of its boxes' z_low
-    const unsigned* lanes = nullptr;     ///< which places of a group are taken, by bit
+    const float* batch_z_low = nullptr;   ///< of each batch: the least of its boxes' z_low
+    const float* batch_z_high = nullptr;  ///< and the greatest z_high
+    const unsigned* lanes = nullptr;      ///< which places of a group are taken, by bit
 };
 
 struct KernelHeads {
@@ -44,6 +45,7 @@ struct KernelHeads {
     const float *kappa2 = nullptr,
                 *per_kappa2 = nullptr;  ///< (radius / half height)^2, one over it
     const float* eye = nullptr;  ///< index of the eye in the head, as a whole number; -1: none
+    float near_m = 0.0F;  ///< so far from its box a head may be one that the kernel can't take
 };
 
 struct KernelWalls {
@@ -61,28 +63,90 @@ struct KernelEye {
     float index = 0.0F;
 };
 
-/// Sum of the hidden heights of each block's columns, and the top of what is hidden in them, both
-/// in picture heights, for the blocks in `wanted` (by bit, at least one). Comes back with the
-/// blocks that this arithmetic can't finish: too many separate intervals in one column, or a head
-/// so near that the eye is all but under it. Holds only for an eye before the surface.
-using HiddenBlocks = unsigned(const KernelPicture&,
-                              const KernelHeads&,
-                              const KernelWalls&,
-                              const KernelEye&,
-                              unsigned wanted,
-                              float* hidden,
-                              float* top);
+struct KernelScene {
+    KernelPicture picture;
+    KernelHeads heads;
+    KernelWalls walls;
+};
 
-/// Which of the wanted blocks any of the heads and walls can touch, at most.
-using ReachedBlocks = unsigned(const KernelPicture&,
-                               const KernelHeads&,
-                               const KernelWalls&,
-                               const KernelEye&,
-                               unsigned wanted);
+/// What is hidden of the columns of a block, in picture heights, as disjoint intervals: one that
+/// stands on the lower edge, as most do, and up to two that float above it.
+struct BlockUnion {
+    float base[kBlock];
+    float solid[kBlock];  ///< the highest that one thing alone hides from the lower edge up
+    float low[2][kBlock];
+    float high[2][kBlock];
+};
+
+/// Of one eye, block by block.
+struct SeatBlocks {
+    float hidden[kMostBlocks] = {};  ///< sum over the block's columns, in picture heights
+    float top[kMostBlocks] = {};     ///< of what is hidden, in picture heights
+    /// Up to here one thing alone hides each of the columns: what lies all below can go away, and
+    /// the block stays as it is.
+    float solid[kMostBlocks] = {};
+};
+
+/// Unions kept, to lay more upon them later.
+struct KernelRest {
+    BlockUnion* blocks = nullptr;  ///< one a block of the picture
+    float* covered = nullptr;      ///< up to here all columns of a block are hidden
+    unsigned ready = 0;            ///< blocks whose union is worked out
+    unsigned touched = 0;          ///< of these: with something hidden; the others' unions are void
+    unsigned floating = 0;         ///< blocks whose floating intervals are in use
+};
+
+struct KernelAnswer {
+    unsigned blocks = 0;  ///< by bit
+    /// A head is so near that the eye is all but under it: this arithmetic can't take it, and the
+    /// rest of the answer is void. So it is or isn't whatever the order of the heads.
+    bool near = false;
+};
+
+// All hold only for an eye before the surface, and for the blocks in `wanted` (at least one). What
+// is hidden is the union of the same intervals in whatever order they are laid, bit for bit.
+
+/// From nothing. Comes back with the blocks that are too crowded: more than two floating intervals
+/// in a column at one time. `solid` asks for SeatBlocks::solid too.
+using HiddenBlocks =
+    KernelAnswer(const KernelScene&, const KernelEye&, unsigned wanted, bool solid, SeatBlocks&);
+
+/// Keeps the unions, and SeatBlocks::solid; comes back with the crowded blocks.
+using RestBlocks =
+    unsigned(const KernelScene&, const KernelEye&, unsigned wanted, KernelRest&, SeatBlocks&);
+
+struct MovedAnswer {
+    unsigned reached = 0;  ///< blocks that the scene may have a part in
+    unsigned crowded = 0;
+    bool near = false;  ///< as in KernelAnswer
+};
+
+/// The scene laid upon the unions that are ready; also works out the ready blocks among `before`,
+/// on which it was laid the last time. Blocks that are reached and not ready are left.
+using MovedBlocks = MovedAnswer(const KernelScene&,
+                                const KernelEye&,
+                                unsigned wanted,
+                                unsigned before,
+                                const KernelRest&,
+                                SeatBlocks&);
+
+/// Which of the wanted blocks the scene can touch, at most, where all below `covered` (kMostBlocks,
+/// in picture heights) is hidden already.
+using ReachedBlocks = KernelAnswer(const KernelScene&,
+                                   const KernelEye&,
+                                   unsigned wanted,
+                                   const float* covered);
+
+/// The intervals in one block: kBlock lower ends, then kBlock upper ends (below the lower one:
+/// nothing) for each head and wall that reaches it. Gives their number; `out` has room for all.
+using BlockIntervals = int(const KernelScene&, const KernelEye&, unsigned block, float* out);
 
 struct Kernel {
     HiddenBlocks* hidden_blocks = nullptr;
+    RestBlocks* rest_blocks = nullptr;
+    MovedBlocks* moved_blocks = nullptr;
     ReachedBlocks* reached_blocks = nullptr;
+    BlockIntervals* block_intervals = nullptr;
 };
 
 Kernel plain_kernel();

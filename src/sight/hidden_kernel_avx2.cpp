@@ -5,7 +5,7 @@
 namespace rakeline::sight::hidden {
 
 Kernel avx2_kernel() {
-    return {::hidden_blocks, ::reached_blocks};
+    return ::kernel();
 }
 
 }  // namespace rakeline::sight::hidden

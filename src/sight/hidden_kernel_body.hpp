@@ -1,156 +1,216 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "sight/hidden_strips.hpp"
+#include "sight/hidden_kernel_lay.hpp"
 
-/// The kernel, included by one file for each instruction set; see hidden_lanes.hpp for the unnamed
-/// namespace. Groups of heads are thrown out by their boxes, eight groups at a time, the nearest
-/// first; the cones of a group's heads are worked out eight heads at a time; then, block by block,
-/// the heads that reach it are laid on its eight columns at once.
+/// The kernel's five functions, included by one file for each instruction set; see
+/// hidden_kernel.hpp for what they do, and hidden_lanes.hpp for the unnamed namespace.
 namespace {
 
-/// lay(strips, heads, block) for every group and block, with the heads that may hide some of it.
-template <bool flat, class Lay>
-inline void each_head(const View& view,
-                      const KernelPicture& picture,
-                      const KernelHeads& heads,
-                      const KernelEye& eye,
-                      const float* covered,
-                      bool& too_near,
-                      const Lay& lay) {
-    Strips s;
-    for (int batch = heads.boxes.groups - kBlock; batch >= 0; batch -= kBlock) {
-        if (heads.boxes.batch_z_low[batch / kBlock] >= eye.z) continue;  // behind the eye
-        unsigned groups = boxes_in_view(view, heads.boxes, batch, eye);
-        while (groups != 0) {
-            const unsigned g = highest(groups);
-            groups ^= 1U << g;
-            const int group = batch + static_cast<int>(g);
-            unsigned blocks = blocks_of_box(view, heads.boxes, group, eye, covered);
-            if (blocks == 0) continue;
-            const unsigned alive =
-                cones_of_group<flat>(view, picture, heads, group, eye, s, too_near);
-            if (alive == 0) continue;
-            for (; blocks != 0; blocks &= blocks - 1) {
-                const unsigned block = lowest(blocks);
-                const unsigned in_block = alive & strips_in_block<flat>(view, s, block);
-                if (in_block != 0) lay(s, in_block, block);
-            }
-        }
-    }
-}
-
-/// lay(strips, k, above, block) for every wall and block that it may hide some of.
-template <bool flat, class Lay>
-inline void each_wall(const View& view,
-                      const KernelWalls& walls,
-                      const KernelEye& eye,
-                      const float* covered,
-                      const Lay& lay) {
-    Strips s;
-    for (int batch = walls.boxes.groups - kBlock; batch >= 0; batch -= kBlock) {
-        if (walls.boxes.batch_z_low[batch / kBlock] >= eye.z) continue;  // behind the eye
-        unsigned groups = boxes_in_view(view, walls.boxes, batch, eye);
-        for (; groups != 0; groups &= groups - 1) {
-            const int group = batch + static_cast<int>(lowest(groups));
-            unsigned blocks = blocks_of_box(view, walls.boxes, group, eye, covered);
-            if (blocks == 0) continue;
-            const unsigned alive = strips_of_walls<flat>(view, walls, group, eye, s);
-            for (; blocks != 0; blocks &= blocks - 1) {
-                const unsigned block = lowest(blocks);
-                unsigned some = alive & strips_in_block<flat>(view, s, block);
-                for (; some != 0; some &= some - 1) {
-                    const unsigned k = lowest(some);
-                    lay(s, k, walls.above[kBlock * group + static_cast<int>(k)] == 1.0F, block);
-                }
-            }
-        }
-    }
-}
-
-/// The heads of one group seldom meet in one column: together they are mostly one interval in each.
-template <bool flat>
-inline void lay_heads(
-    const View& view, const Strips& s, unsigned heads, unsigned block, ColumnUnion& u) {
-    Interval all = head_interval<flat>(view, s, lowest(heads), block);
-    for (heads &= heads - 1; heads != 0; heads &= heads - 1) {
-        const Interval one = head_interval<flat>(view, s, lowest(heads), block);
-        if (bits(apart(all, one)) != 0) {
-            add_interval(u, block, all);
-            all = one;
-        } else {
-            all = {least(all.low, one.low), most(all.high, one.high)};
-        }
-    }
-    add_interval(u, block, all);
-}
-
-template <bool flat>
-inline unsigned blocks_of(const KernelPicture& picture,
-                          const KernelHeads& heads,
-                          const KernelWalls& walls,
-                          const KernelEye& eye,
-                          unsigned wanted,
-                          float* hidden,
-                          float* top) {
-    View view;
-    ColumnUnion u;
-    set_frame(view, picture, eye, wanted);
-    set_columns<flat>(view, picture, eye);
-    bool too_near = false;
-    each_head<flat>(view, picture, heads, eye, u.covered, too_near,
-                    [&](const Strips& s, unsigned some, unsigned block) {
-                        lay_heads<flat>(view, s, some, block, u);
-                    });
-    each_wall<flat>(view, walls, eye, u.covered,
-                    [&](const Strips& s, unsigned k, bool above, unsigned block) {
-                        add_interval(u, block, wall_interval<flat>(view, s, k, above, block));
-                    });
-    for (unsigned rest = wanted; rest != 0; rest &= rest - 1) {
-        const unsigned block = lowest(rest);
+inline void sum_up(const ColumnUnion& u, unsigned wanted, SeatBlocks& out) {
+    for (; wanted != 0; wanted &= wanted - 1) {
+        const unsigned block = lowest(wanted);
         const BlockSum sum = block_sum(u, block);
-        hidden[block] = sum.hidden;
-        top[block] = sum.top;
+        out.hidden[block] = sum.hidden;
+        out.top[block] = sum.top;
     }
-    return too_near ? wanted : u.overflow;
 }
 
-template <bool flat>
-inline unsigned reach_of(const KernelPicture& picture,
-                         const KernelHeads& heads,
-                         const KernelWalls& walls,
-                         const KernelEye& eye,
-                         unsigned wanted) {
-    View view;
-    set_frame(view, picture, eye, wanted);
-    alignas(32) const float covered[kMostBlocks] = {};
-    unsigned out = 0;
-    bool too_near = false;
-    each_head<flat>(view, picture, heads, eye, covered, too_near,
-                    [&](const Strips&, unsigned, unsigned block) { out |= 1U << block; });
-    each_wall<flat>(view, walls, eye, covered,
-                    [&](const Strips&, unsigned, bool, unsigned block) { out |= 1U << block; });
-    return too_near ? wanted : out;
+inline void keep_solid(const ColumnUnion& u, unsigned wanted, SeatBlocks& out) {
+    for (; wanted != 0; wanted &= wanted - 1)
+        out.solid[lowest(wanted)] = solid_of(u, lowest(wanted));
 }
 
-inline unsigned hidden_blocks(const KernelPicture& picture,
-                              const KernelHeads& heads,
-                              const KernelWalls& walls,
+/// A block's numbers but `solid`; the floating ones only where they are in use.
+inline void copy_block(const BlockUnion& from, bool floating, BlockUnion& to) {
+    store(to.base, load(from.base));
+    if (!floating) return;
+    for (int k = 0; k < 2; ++k) {
+        store(to.low[k], load(from.low[k]));
+        store(to.high[k], load(from.high[k]));
+    }
+}
+
+inline void keep_union(const ColumnUnion& u, unsigned wanted, KernelRest& rest) {
+    rest.ready |= wanted & ~u.overflow;
+    rest.touched = (rest.touched & ~wanted) | (u.touched & wanted);
+    rest.floating = (rest.floating & ~wanted) | (u.floating & wanted);
+    for (; wanted != 0; wanted &= wanted - 1) {
+        const unsigned b = lowest(wanted);
+        const bool touched = (u.touched >> b & 1U) != 0;
+        rest.covered[b] = touched ? u.covered[b] : 0.0F;
+        if (touched) copy_block(u.blocks[b], (u.floating >> b & 1U) != 0, rest.blocks[b]);
+    }
+}
+
+inline void take_union(const KernelRest& rest, unsigned block, ColumnUnion& u) {
+    const unsigned bit = 1U << block;
+    u.touched |= rest.touched & bit;
+    u.floating |= rest.floating & bit;
+    if ((rest.touched & bit) == 0) return;
+    copy_block(rest.blocks[block], (rest.floating & bit) != 0, u.blocks[block]);
+}
+
+template <bool flat, bool solid>
+inline KernelAnswer hidden_of(const KernelScene& scene,
                               const KernelEye& eye,
                               unsigned wanted,
-                              float* hidden,
-                              float* top) {
-    return picture.flat ? blocks_of<true>(picture, heads, walls, eye, wanted, hidden, top)
-                        : blocks_of<false>(picture, heads, walls, eye, wanted, hidden, top);
+                              SeatBlocks& out) {
+    View view;
+    ColumnUnion u;
+    set_frame(view, scene.picture, eye, wanted);
+    if (near_heads(view, scene, eye)) return {0, true};
+    set_columns<flat>(view, scene.picture, eye);
+    lay_all<flat, solid>(view, scene, eye, u);
+    sum_up(u, wanted, out);
+    if constexpr (solid) keep_solid(u, wanted, out);
+    return {u.overflow, false};
 }
 
-inline unsigned reached_blocks(const KernelPicture& picture,
-                               const KernelHeads& heads,
-                               const KernelWalls& walls,
-                               const KernelEye& eye,
-                               unsigned wanted) {
-    return picture.flat ? reach_of<true>(picture, heads, walls, eye, wanted)
-                        : reach_of<false>(picture, heads, walls, eye, wanted);
+template <bool flat>
+inline unsigned rest_of(const KernelScene& scene,
+                        const KernelEye& eye,
+                        unsigned wanted,
+                        KernelRest& rest,
+                        SeatBlocks& out) {
+    View view;
+    ColumnUnion u;
+    set_frame(view, scene.picture, eye, wanted);
+    set_columns<flat>(view, scene.picture, eye);
+    lay_all<flat, true>(view, scene, eye, u);
+    keep_union(u, wanted, rest);
+    keep_solid(u, wanted, out);
+    return u.overflow;
+}
+
+template <bool flat>
+inline MovedAnswer moved_over(const KernelScene& scene,
+                              const KernelEye& eye,
+                              unsigned wanted,
+                              unsigned before,
+                              const KernelRest& rest,
+                              SeatBlocks& out) {
+    View view;
+    ColumnUnion u;
+    set_frame(view, scene.picture, eye, wanted);
+    if (near_heads(view, scene, eye)) return {0, 0, true};
+    for (int b = 0; b < scene.picture.blocks; b += kBlock)
+        store(u.covered + b, load(rest.covered + b));
+    unsigned reached = 0;
+    const auto take = [&](unsigned block) {
+        set_columns_of<flat>(view, scene.picture, eye, block);
+        take_union(rest, block, u);
+    };
+    const auto can_lay = [&](unsigned block) {
+        const bool ready = (rest.ready >> block & 1U) != 0;
+        if (ready && (reached >> block & 1U) == 0) take(block);
+        reached |= 1U << block;
+        return ready;
+    };
+    each_head<flat>(view, scene, eye, u.covered,
+                    [&](const Strips& s, unsigned some, unsigned block) {
+                        if (can_lay(block)) lay_heads<flat, false>(view, s, some, block, u);
+                    });
+    each_wall<flat>(view, scene.walls, eye, u.covered,
+                    [&](const Strips& s, unsigned k, bool above, unsigned block) {
+                        if (can_lay(block))
+                            add_interval(u, block, wall_interval<flat>(view, s, k, above, block));
+                    });
+    for (unsigned alone = before & rest.ready & ~reached; alone != 0; alone &= alone - 1)
+        take_union(rest, lowest(alone), u);
+    sum_up(u, rest.ready & (reached | before), out);
+    return {reached, u.overflow, false};
+}
+
+template <bool flat>
+inline KernelAnswer reach_of(const KernelScene& scene,
+                             const KernelEye& eye,
+                             unsigned wanted,
+                             const float* covered) {
+    View view;
+    set_frame(view, scene.picture, eye, wanted);
+    if (near_heads(view, scene, eye)) return {wanted, true};
+    unsigned out = 0;
+    each_head<flat>(view, scene, eye, covered,
+                    [&](const Strips&, unsigned, unsigned block) { out |= 1U << block; });
+    each_wall<flat>(view, scene.walls, eye, covered,
+                    [&](const Strips&, unsigned, bool, unsigned block) { out |= 1U << block; });
+    return {out, false};
+}
+
+template <bool flat>
+inline int intervals_of(const KernelScene& scene,
+                        const KernelEye& eye,
+                        unsigned block,
+                        float* out) {
+    View view;
+    alignas(32) const float covered[kMostBlocks] = {};
+    set_frame(view, scene.picture, eye, 1U << block);
+    set_columns<flat>(view, scene.picture, eye);
+    int count = 0;
+    const auto write = [&](const Interval& one) {
+        store(out + 2 * kBlock * count, one.low);
+        store(out + 2 * kBlock * count + kBlock, one.high);
+        ++count;
+    };
+    each_head<flat>(view, scene, eye, covered, [&](const Strips& s, unsigned some, unsigned b) {
+        for (; some != 0; some &= some - 1)
+            write(head_interval<flat>(view, s, lowest(some), b));
+    });
+    each_wall<flat>(view, scene.walls, eye, covered,
+                    [&](const Strips& s, unsigned k, bool above, unsigned b) {
+                        write(wall_interval<flat>(view, s, k, above, b));
+                    });
+    return count;
+}
+
+inline KernelAnswer hidden_blocks(
+    const KernelScene& scene, const KernelEye& eye, unsigned wanted, bool solid, SeatBlocks& out) {
+    if (scene.picture.flat) {
+        return solid ? hidden_of<true, true>(scene, eye, wanted, out)
+                     : hidden_of<true, false>(scene, eye, wanted, out);
+    }
+    return solid ? hidden_of<false, true>(scene, eye, wanted, out)
+                 : hidden_of<false, false>(scene, eye, wanted, out);
+}
+
+inline unsigned rest_blocks(const KernelScene& scene,
+                            const KernelEye& eye,
+                            unsigned wanted,
+                            KernelRest& rest,
+                            SeatBlocks& out) {
+    return scene.picture.flat ? rest_of<true>(scene, eye, wanted, rest, out)
+                              : rest_of<false>(scene, eye, wanted, rest, out);
+}
+
+inline MovedAnswer moved_blocks(const KernelScene& scene,
+                                const KernelEye& eye,
+                                unsigned wanted,
+                                unsigned before,
+                                const KernelRest& rest,
+                                SeatBlocks& out) {
+    return scene.picture.flat ? moved_over<true>(scene, eye, wanted, before, rest, out)
+                              : moved_over<false>(scene, eye, wanted, before, rest, out);
+}
+
+inline KernelAnswer reached_blocks(const KernelScene& scene,
+                                   const KernelEye& eye,
+                                   unsigned wanted,
+                                   const float* covered) {
+    return scene.picture.flat ? reach_of<true>(scene, eye, wanted, covered)
+                              : reach_of<false>(scene, eye, wanted, covered);
+}
+
+inline int block_intervals(const KernelScene& scene,
+                           const KernelEye& eye,
+                           unsigned block,
+                           float* out) {
+    return scene.picture.flat ? intervals_of<true>(scene, eye, block, out)
+                              : intervals_of<false>(scene, eye, block, out);
+}
+
+inline Kernel kernel() {
+    return {hidden_blocks, rest_blocks, moved_blocks, reached_blocks, block_intervals};
 }
 
 }  // namespace

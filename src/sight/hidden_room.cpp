@@ -6,7 +6,8 @@
 namespace rakeline::sight::hidden {
 namespace {
 
-/// Nearer to the surface's foremost point than this an eye goes the exact way.
+/// Nearer to the surface's foremost point than this an eye goes the exact way; and than half a
+/// block's width, so that no block spans a right angle and its two ends tell where all of it lies.
 constexpr double kLeastDepth_m = 0.05;
 
 struct ColumnHidden {
@@ -21,6 +22,31 @@ ColumnHidden column_hidden(const Shadows& shadows, std::size_t j, std::vector<St
         out.top_m = h.top_m;
     }
     return out;
+}
+
+struct FloatInterval {
+    float low = 0.0F, high = 0.0F;
+};
+
+struct ColumnUnion {
+    float hidden = 0.0F, top = 0.0F;
+};
+
+/// Summed as the kernel sums: what stands on the lower edge, and then all that floats.
+ColumnUnion united(std::vector<FloatInterval>& intervals) {
+    std::ranges::sort(intervals, {}, &FloatInterval::low);
+    std::vector<FloatInterval> apart{{0.0F, 0.0F}};
+    for (const FloatInterval& i : intervals) {
+        if (i.low <= apart.back().high) {
+            apart.back().high = std::max(apart.back().high, i.high);
+        } else {
+            apart.push_back(i);
+        }
+    }
+    float floating = 0.0F;
+    for (std::size_t k = 1; k < apart.size(); ++k)
+        floating += apart[k].high - apart[k].low;
+    return {apart.front().high + floating, apart.back().high};
 }
 
 Kernel kernel_of(InstructionSet set) {
@@ -61,56 +87,73 @@ Room::Room(const HiddenInput& in, int columns, InstructionSet set)
       picture_(columns_),
       heads_(in, columns_),
       walls_(in, columns_),
-      picture_view_(picture_.view()),
-      heads_view_(heads_.view()),
-      walls_view_(walls_.view()),
+      scene_{picture_.view(), heads_.view(), walls_.view()},
       kernel_(kernel_of(set)) {
     const int blocks = columns / kBlock;
     all_ = blocks == 32 ? ~0U : (1U << blocks) - 1U;
+    double front_m = 0.0;
     for (const PlanPoint& place : columns_.places)
-        front_m_ = std::max(front_m_, place.z);
+        front_m = std::max(front_m, place.z);
+    least_z_m_ = front_m + std::max(kLeastDepth_m, 0.5 * columns_.width_m / blocks);
 }
 
-bool Room::sees_back(int eye) const {
-    return hidden::sees_back(
-        columns_, in_patch_frame(in_->surface, in_->eyes[static_cast<std::size_t>(eye)]));
+EyePlace Room::place(int eye) const {
+    const glm::dvec3& in_room = in_->eyes[static_cast<std::size_t>(eye)];
+    const glm::dvec3 p = in_patch_frame(in_->surface, in_room);
+    EyePlace out;
+    out.index = eye;
+    out.at = {single(p.x), single(p.y), single(p.z), single(in_room.y), static_cast<float>(eye)};
+    out.sees_back = hidden::sees_back(columns_, p);
+    out.before = p.z >= least_z_m_ && !out.sees_back;
+    return out;
 }
 
-bool Room::before_surface(const glm::dvec3& eye) const {
-    return eye.z >= front_m_ + kLeastDepth_m && !hidden::sees_back(columns_, eye);
-}
-
-KernelEye Room::kernel_eye(int eye, const glm::dvec3& place) const {
-    const double up = in_->eyes[static_cast<std::size_t>(eye)].y;
-    return {static_cast<float>(place.x), static_cast<float>(place.y), static_cast<float>(place.z),
-            static_cast<float>(up), static_cast<float>(eye)};
-}
-
-bool Room::blocks(int eye, unsigned wanted, SeatBlocks& out) const {
-    const glm::dvec3 place = in_patch_frame(in_->surface, in_->eyes[static_cast<std::size_t>(eye)]);
-    unsigned rest = wanted;
-    if (before_surface(place)) {
-        rest =
-            kernel_.hidden_blocks(picture_view_, heads_view_, walls_view_, kernel_eye(eye, place),
-                                  wanted, out.hidden.data(), out.top.data());
+bool Room::blocks(const EyePlace& place, unsigned wanted, bool solid, SeatBlocks& out) const {
+    if (place.before) {
+        const KernelAnswer answer = kernel_.hidden_blocks(scene_, place.at, wanted, solid, out);
+        if (!answer.near) {
+            for (unsigned block = 0; block < kMostBlocks; ++block) {
+                if ((answer.blocks >> block & 1U) != 0) crowded_block(place.at, block, out);
+            }
+            return true;
+        }
     }
-    if (rest != 0) exact_blocks(eye, rest, out);
-    return rest != wanted;
+    exact_blocks(place.index, wanted, out);
+    return false;
 }
 
-unsigned Room::reached(int eye, const KernelHeads& heads, const KernelWalls& walls) const {
-    const glm::dvec3 place = in_patch_frame(in_->surface, in_->eyes[static_cast<std::size_t>(eye)]);
-    if (!before_surface(place)) return all_;
-    return kernel_.reached_blocks(picture_view_, heads, walls, kernel_eye(eye, place), all_);
-}
-
-void Room::replace_head(std::size_t i) {
-    if (!heads_.replace(*in_, columns_, i)) repack_heads();
+void Room::replace(const Chosen& changed) {
+    if (!heads_.replace(*in_, columns_, changed.heads)) heads_ = PackedHeads(*in_, columns_);
+    if (!walls_.replace(*in_, columns_, changed.walls)) walls_ = PackedWalls(*in_, columns_);
+    scene_.heads = heads_.view();
+    scene_.walls = walls_.view();
 }
 
 void Room::repack_heads() {
     heads_ = PackedHeads(*in_, columns_);
-    heads_view_ = heads_.view();
+    scene_.heads = heads_.view();
+}
+
+/// The kernel's own intervals, as many as there are, so that the block is the same bits however the
+/// heads are grouped and in whatever order they would have been laid.
+void Room::crowded_block(const KernelEye& eye, unsigned block, SeatBlocks& out) const {
+    const auto most =
+        static_cast<std::size_t>(kBlock * (scene_.heads.boxes.groups + scene_.walls.boxes.groups));
+    std::vector<float> ends(2 * kBlock * most);
+    const auto count =
+        static_cast<std::size_t>(kernel_.block_intervals(scene_, eye, block, ends.data()));
+    std::array<ColumnUnion, kBlock> columns;
+    for (std::size_t j = 0; j < kBlock; ++j) {
+        std::vector<FloatInterval> intervals;
+        for (std::size_t k = 0; k < count; ++k) {
+            const float* at = ends.data() + 2 * kBlock * k + j;
+            if (at[0] < at[kBlock]) intervals.push_back({at[0], at[kBlock]});
+        }
+        columns[j] = united(intervals);
+    }
+    const auto hidden = [&](std::size_t a) { return columns[a].hidden + columns[a + 1].hidden; };
+    out.hidden[block] = (hidden(0) + hidden(2)) + (hidden(4) + hidden(6));
+    out.top[block] = std::ranges::max(columns, {}, &ColumnUnion::top).top;
 }
 
 void Room::exact_blocks(int eye, unsigned wanted, SeatBlocks& out) const {
@@ -129,7 +172,7 @@ void Room::exact_blocks(int eye, unsigned wanted, SeatBlocks& out) const {
     }
 }
 
-SeatHidden Room::summed(int eye, const SeatBlocks& blocks) const {
+SeatHidden Room::summed(const EyePlace& place, const SeatBlocks& blocks) const {
     SeatHidden out;
     double hidden = 0.0;
     double top = 0.0;
@@ -140,7 +183,7 @@ SeatHidden Room::summed(int eye, const SeatBlocks& blocks) const {
     }
     out.hidden_fraction = hidden / static_cast<double>(columns_.places.size());
     out.clear_above_m = top * columns_.height_m;
-    out.sees_back = sees_back(eye);
+    out.sees_back = place.sees_back;
     return out;
 }
 

@@ -4,8 +4,6 @@
 #include "sight/hidden_exact.hpp"
 #include "sight/hidden_packed.hpp"
 
-#include <optional>
-
 /// A room made ready once, from which every eye is worked out on its own. Private to sight/hidden.
 namespace rakeline::sight::hidden {
 
@@ -15,10 +13,17 @@ enum class InstructionSet { plain, sse42, avx2 };
 InstructionSet best_instruction_set();
 bool has(InstructionSet set);
 
-/// Of one eye, block by block of kBlock columns, in picture heights.
-struct SeatBlocks {
-    std::array<float, kMostBlocks> hidden{};  ///< sum over the block's columns
-    std::array<float, kMostBlocks> top{};
+/// One eye as the room's surface has it.
+struct EyePlace {
+    int index = 0;
+    KernelEye at;
+    bool before = false;  ///< the surface, so that the kernel can take it
+    bool sees_back = false;
+};
+
+/// Heads and walls by their indices.
+struct Chosen {
+    std::vector<std::size_t> heads, walls;
 };
 
 class Room {
@@ -28,41 +33,40 @@ public:
     Room(const Room&) = delete;
     Room& operator=(const Room&) = delete;
 
-    /// Works out the blocks in `wanted` (by bit) and leaves the others. True where the kernel
-    /// finished at least one of them.
-    bool blocks(int eye, unsigned wanted, SeatBlocks& out) const;
+    EyePlace place(int eye) const;
 
-    /// Which blocks these heads and walls can touch, as this eye has them, at most.
-    unsigned reached(int eye, const KernelHeads& heads, const KernelWalls& walls) const;
+    /// Works out the blocks in `wanted` (by bit) and leaves the others. False where the kernel
+    /// can't take the eye: then all has gone the exact way, without SeatBlocks::solid.
+    bool blocks(const EyePlace& place, unsigned wanted, bool solid, SeatBlocks& out) const;
+    SeatHidden summed(const EyePlace& place, const SeatBlocks& blocks) const;
 
-    /// Takes over head `i` of the input, which alone changed.
-    void replace_head(std::size_t i);
+    /// Takes over heads and walls of the input that alone changed.
+    void replace(const Chosen& changed);
 
     /// Takes over all heads of the input, which may be others and more or fewer than before. The
     /// input's eyes may have moved too; they are read where they are.
     void repack_heads();
+
     unsigned all_blocks() const { return all_; }
-    SeatHidden summed(int eye, const SeatBlocks& blocks) const;
-    bool sees_back(int eye) const;
     const PictureColumns& columns() const { return columns_; }
+    const Kernel& kernel() const { return kernel_; }
+    const KernelScene& scene() const { return scene_; }
+    const PackedHeads& heads() const { return heads_; }
+    const PackedWalls& walls() const { return walls_; }
 
 private:
     void exact_blocks(int eye, unsigned wanted, SeatBlocks& out) const;
-    bool before_surface(const glm::dvec3& eye) const;
-    KernelEye kernel_eye(int eye, const glm::dvec3& place) const;
+    void crowded_block(const KernelEye& eye, unsigned block, SeatBlocks& out) const;
 
     const HiddenInput* in_;
     PictureColumns columns_;
     PackedPicture picture_;
     PackedHeads heads_;
     PackedWalls walls_;
-    KernelPicture picture_view_;
-    KernelHeads heads_view_;
-    KernelWalls walls_view_;
+    KernelScene scene_;
     Kernel kernel_;
     unsigned all_;
-    double front_m_ =
-        0.0;  ///< eyes farther from the surface's lowest point than this are before it
+    double least_z_m_ = 0.0;  ///< in the patch's frame; nearer eyes go the exact way
 };
 
 /// Column by column in doubles, for numbers of columns that the kernel doesn't take.

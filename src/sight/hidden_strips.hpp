@@ -30,16 +30,8 @@ RL_IN_PLACE void keep(Strips& s, const View& view, const HeadCone<Lanes>& cone) 
     store(s.right_z, cone.right_z * depth);
 }
 
-/// Which of the group's heads may hide something; their cones go to `s`. `too_near` tells of heads
-/// within which, seen in plan, the eye all but stands.
-template <bool flat>
-inline unsigned cones_of_group(const View& view,
-                               const KernelPicture& picture,
-                               const KernelHeads& heads,
-                               int group,
-                               const KernelEye& eye,
-                               Strips& s,
-                               bool& too_near) {
+/// A group's heads as the eye has them.
+RL_IN_PLACE HeadPlace<Lanes> places_of(const KernelHeads& heads, int group, const KernelEye& eye) {
     const int at = kBlock * group;
     HeadPlace<Lanes> head;
     head.x = load(heads.x + at) - Lanes(eye.x);
@@ -47,21 +39,63 @@ inline unsigned cones_of_group(const View& view,
     head.z = load(heads.z + at) - Lanes(eye.z);
     head.radius = load(heads.radius + at);
     head.half_height = load(heads.half_height + at);
-    // Over the lower edge's plane: at best by its whole height, and by its reach nearer or farther.
+    return head;
+}
+
+RL_IN_PLACE HeadCone<Lanes> cones_of(const KernelPicture& picture,
+                                     const KernelHeads& heads,
+                                     int group,
+                                     const HeadPlace<Lanes>& head) {
+    const auto square_root = [](Lanes x) { return root(x); };
+    const int at = kBlock * group;
+    return picture.upright
+               ? upright_cone(head, load(heads.kappa2 + at), load(heads.per_kappa2 + at),
+                              square_root)
+               : head_cone(head, Lanes(picture.cosine), Lanes(picture.sine), square_root);
+}
+
+/// Others' heads that reach over the lower edge's plane: at best by their whole height, and by
+/// their reach nearer or farther.
+RL_IN_PLACE unsigned over_lower_edge(const View& view,
+                                     const KernelHeads& heads,
+                                     int group,
+                                     const KernelEye& eye,
+                                     const HeadPlace<Lanes>& head) {
     const Lanes reach = most(head.radius, head.half_height);
     const float steep = view.slope_low < 0.0F ? -view.slope_low : view.slope_low;
     const Lanes over =
         head.y + reach + reach * Lanes(steep + 0.01F) + Lanes(view.slope_low) * head.z;
-    const Lanes own = same(load(heads.eye + at), Lanes(eye.index));
-    const unsigned alive = bits(without(own, Lanes(0.0F) < over)) & heads.boxes.lanes[group];
+    const Lanes own = same(load(heads.eye + kBlock * group), Lanes(eye.index));
+    return bits(without(own, Lanes(0.0F) < over)) & heads.boxes.lanes[group];
+}
+
+/// The same of the upper edge's plane, from beneath.
+RL_IN_PLACE unsigned under_upper_edge(const View& view, const HeadPlace<Lanes>& head) {
+    const Lanes reach = most(head.radius, head.half_height);
+    const float steep = view.slope_high < 0.0F ? -view.slope_high : view.slope_high;
+    const Lanes under =
+        head.y - reach - reach * Lanes(steep + 0.01F) + Lanes(view.slope_high) * head.z;
+    return bits(under < Lanes(0.0F));
+}
+
+/// Whose generator through the eye is outside the head by enough.
+RL_IN_PLACE unsigned clear_of_eye(const HeadPlace<Lanes>& head, const HeadCone<Lanes>& cone) {
+    return bits(head.radius * head.radius < cone.outside);
+}
+
+/// Which of the group's heads may hide something; their cones go to `s`.
+template <bool flat>
+inline unsigned cones_of_group(const View& view,
+                               const KernelPicture& picture,
+                               const KernelHeads& heads,
+                               int group,
+                               const KernelEye& eye,
+                               Strips& s) {
+    const HeadPlace<Lanes> head = places_of(heads, group, eye);
+    const unsigned alive = over_lower_edge(view, heads, group, eye, head);
     if (alive == 0) return 0;
-    const auto square_root = [](Lanes x) { return root(x); };
-    HeadCone<Lanes> cone =
-        picture.upright
-            ? upright_cone(head, load(heads.kappa2 + at), load(heads.per_kappa2 + at), square_root)
-            : head_cone(head, Lanes(picture.cosine), Lanes(picture.sine), square_root);
-    const unsigned clear = bits(head.radius * head.radius < cone.outside);
-    too_near = too_near || (alive & ~clear) != 0;
+    HeadCone<Lanes> cone = cones_of(picture, heads, group, head);
+    const unsigned clear = clear_of_eye(head, cone);
     // The square of the half width is in picture heights too.
     const Lanes square(view.per_height * view.per_height);
     cone.left_x = cone.left_x * square;
@@ -70,6 +104,19 @@ inline unsigned cones_of_group(const View& view,
     store(s.near_x, head.x);
     store(s.near_z, head.z);
     return alive & clear;
+}
+
+/// Whether the eye is all but within one of the group's heads, seen along the generator.
+inline bool near_in_group(const View& view,
+                          const KernelPicture& picture,
+                          const KernelHeads& heads,
+                          int group,
+                          const KernelEye& eye) {
+    const HeadPlace<Lanes> head = places_of(heads, group, eye);
+    const unsigned before =
+        over_lower_edge(view, heads, group, eye, head) & under_upper_edge(view, head);
+    if (before == 0) return false;
+    return (before & ~clear_of_eye(head, cones_of(picture, heads, group, head))) != 0;
 }
 
 /// Which of the group's walls count for this eye; see Shadows::add_wall for the formulas.

@@ -8,6 +8,7 @@
 /// unnamed namespace.
 namespace {
 
+using rakeline::sight::hidden::BlockUnion;
 using rakeline::sight::hidden::kBlock;
 using rakeline::sight::hidden::kMostBlocks;
 
@@ -17,17 +18,9 @@ using rakeline::sight::hidden::kMostBlocks;
 
 constexpr float kNowhere = 1e30F;  ///< lower end of no interval
 
-/// What is hidden of each column, in picture heights, as disjoint intervals: one that stands on the
-/// lower edge, as most do, and up to two that float above it.
 /// In every column, in picture heights; no interval: kNowhere to -kNowhere.
 struct Interval {
     Lanes low, high;
-};
-
-struct BlockUnion {
-    float base[kBlock];
-    float low[2][kBlock];
-    float high[2][kBlock];
 };
 
 /// A block's numbers lie together: at a power of two apart, the processor would take a load of one
@@ -42,6 +35,7 @@ struct ColumnUnion {
 
 inline void start_block(ColumnUnion& u, unsigned block) {
     store(u.blocks[block].base, Lanes(0.0F));
+    store(u.blocks[block].solid, Lanes(0.0F));
     u.touched |= 1U << block;
 }
 
@@ -115,6 +109,17 @@ RL_IN_PLACE void add_interval(ColumnUnion& u, unsigned block, const Interval& i)
         add_floating(u, block, i.low, i.high);
     }
     u.covered[block] = least_of_eight(load(base));
+}
+
+/// Takes note of an interval of one head or wall, if it stands on the lower edge.
+RL_IN_PLACE void note_solid(ColumnUnion& u, unsigned block, const Interval& one) {
+    if ((u.touched >> block & 1U) == 0) start_block(u, block);
+    float* solid = u.blocks[block].solid;
+    store(solid, most(load(solid), both(one.low <= Lanes(0.0F), one.high)));
+}
+
+inline float solid_of(const ColumnUnion& u, unsigned block) {
+    return (u.touched >> block & 1U) == 0 ? 0.0F : least_of_eight(load(u.blocks[block].solid));
 }
 
 struct BlockSum {

@@ -74,13 +74,19 @@ inline void set_frame(View& view,
 
 /// A flat picture's columns are all as deep as its first, which is kept in the frame.
 template <bool flat>
+inline void set_columns_of(View& view,
+                           const KernelPicture& picture,
+                           const KernelEye& eye,
+                           unsigned block) {
+    const unsigned i = kBlock * block;
+    store(view.x + i, load(picture.x + i) - Lanes(eye.x));
+    if constexpr (!flat) store(view.z + i, load(picture.z + i) - Lanes(eye.z));
+}
+
+template <bool flat>
 inline void set_columns(View& view, const KernelPicture& picture, const KernelEye& eye) {
-    const Lanes ex(eye.x);
-    const Lanes ez(eye.z);
-    for (int i = 0; i < kBlock * picture.blocks; i += kBlock) {
-        store(view.x + i, load(picture.x + i) - ex);
-        if constexpr (!flat) store(view.z + i, load(picture.z + i) - ez);
-    }
+    for (int block = 0; block < picture.blocks; ++block)
+        set_columns_of<flat>(view, picture, eye, static_cast<unsigned>(block));
 }
 
 /// Which of eight boxes reach into the view: over both sides of the wedge by their best corner,
@@ -109,6 +115,19 @@ inline unsigned boxes_in_view(const View& view,
     const Lanes heights =
         both(low < load(boxes.y_high + at) - ey, load(boxes.y_low + at) - ey < high);
     return bits(both(wedge, heights));
+}
+
+/// Which of eight boxes have the eye, seen in plan, within them or as near as `margin`.
+inline unsigned boxes_about_eye(const KernelBoxes& boxes,
+                                int at,
+                                const KernelEye& eye,
+                                float margin) {
+    const Lanes m(margin);
+    const Lanes ex(eye.x);
+    const Lanes ez(eye.z);
+    const Lanes x = both(load(boxes.x_low + at) - m < ex, ex < load(boxes.x_high + at) + m);
+    const Lanes z = both(load(boxes.z_low + at) - m < ez, ez < load(boxes.z_high + at) + m);
+    return bits(both(x, z));
 }
 
 /// The most, in picture heights over the lower edge, that anything in box `g` can hide up to.

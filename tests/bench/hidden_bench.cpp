@@ -2,8 +2,8 @@
 /// How fast the hidden picture is worked out, against Embree at equal error, in one run. Prints a
 /// table; checks nothing. Truth: 65,536 rays a seat on exact spheres.
 #include "bench/embree_pace.hpp"
+#include "bench/hidden_edits.hpp"
 #include "bench/hidden_rooms.hpp"
-#include "sight/hidden_cache.hpp"
 #include "sight/hidden_room.hpp"
 
 #include <cstdio>
@@ -28,8 +28,9 @@ std::vector<double> ours(const tests::SeatedRoom& room, int columns, Instruction
     std::vector<double> out(room.eyes.size());
     for (std::size_t i = 0; i < out.size(); ++i) {
         sight::hidden::SeatBlocks blocks;
-        ready.blocks(static_cast<int>(i), ready.all_blocks(), blocks);
-        out[i] = ready.summed(static_cast<int>(i), blocks).hidden_fraction;
+        const sight::hidden::EyePlace place = ready.place(static_cast<int>(i));
+        ready.blocks(place, ready.all_blocks(), false, blocks);
+        out[i] = ready.summed(place, blocks).hidden_fraction;
     }
     return out;
 }
@@ -148,43 +149,6 @@ void growth() {
     }
 }
 
-/// Median over moved seats or rows of the time from scratch over the time of the cache.
-double cheaper(const tests::SeatedRoom& room, std::size_t row_length, bool whole_row) {
-    const auto from_scratch = [&] { sight::hidden_picture(room.input(), {128, 1}); };
-    const double scratch = median_ms(own_ms, from_scratch, 9, 50.0);
-    sight::HiddenCache cache({128, 1});
-    cache.update(room.input());
-    std::vector<double> ratios;
-    tests::SeatedRoom moved = room;
-    const std::size_t rows = room.eyes.size() / row_length;
-    const std::size_t moves = whole_row ? rows : 60;
-    for (std::size_t k = 0; k < moves; ++k) {
-        const std::size_t begin = whole_row ? k * row_length : (k * 197) % room.eyes.size();
-        const std::size_t end = whole_row ? begin + row_length : begin + 1;
-        for (std::size_t i = begin; i < end; ++i) {
-            moved.eyes[i].y += 0.03;
-            moved.heads[i].centre.y += 0.03;
-        }
-        using Clock = std::chrono::steady_clock;
-        const auto start = Clock::now();
-        cache.update(moved.input());
-        ratios.push_back(scratch /
-                         std::chrono::duration<double, std::milli>(Clock::now() - start).count());
-    }
-    std::nth_element(ratios.begin(), ratios.begin() + static_cast<long>(ratios.size() / 2),
-                     ratios.end());
-    return ratios[ratios.size() / 2];
-}
-
-void increments() {
-    std::printf("\none seat | one row moved: times cheaper than from scratch, median\n");
-    for (const TimedRoom& timed : rooms_of(20, 25)) {
-        const auto room = tests::seated_room(timed.shape, 1);
-        std::printf("    %-20s %6.1f | %6.1f\n", timed.name.c_str(), cheaper(room, 25, false),
-                    cheaper(room, 25, true));
-    }
-}
-
 }  // namespace
 
 int main() {
@@ -192,5 +156,5 @@ int main() {
     for (const TimedRoom& timed : rooms_of(20, 25))
         compare(device.get(), timed);
     growth();
-    increments();
+    print_edits();
 }

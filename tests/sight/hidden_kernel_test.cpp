@@ -19,8 +19,9 @@ std::vector<sight::SeatHidden> by_kernel(const tests::SeatedRoom& room,
     std::vector<sight::SeatHidden> out;
     for (std::size_t i = 0; i < room.eyes.size(); ++i) {
         sight::hidden::SeatBlocks blocks;
-        ready.blocks(static_cast<int>(i), ready.all_blocks(), blocks);
-        out.push_back(ready.summed(static_cast<int>(i), blocks));
+        const sight::hidden::EyePlace place = ready.place(static_cast<int>(i));
+        ready.blocks(place, ready.all_blocks(), false, blocks);
+        out.push_back(ready.summed(place, blocks));
     }
     return out;
 }
