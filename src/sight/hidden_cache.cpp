@@ -9,6 +9,7 @@
 namespace rakeline::sight {
 namespace {
 
+using hidden::Alone;
 using hidden::Apart;
 using hidden::Chosen;
 using hidden::Room;
@@ -38,6 +39,20 @@ bool mostly(const Chosen& moved, const Chosen& apart) {
     return 2 * size_of(moved) >= size_of(apart) &&
            std::ranges::includes(apart.heads, moved.heads) &&
            std::ranges::includes(apart.walls, moved.walls);
+}
+
+/// How they stood and how they stand.
+template <class T>
+std::vector<T> both(const std::vector<T>& was,
+                    std::span<const T> is,
+                    const std::vector<std::size_t>& at) {
+    std::vector<T> out;
+    out.reserve(2 * at.size());
+    for (const std::size_t i : at)
+        out.push_back(was[i]);
+    for (const std::size_t i : at)
+        out.push_back(is[i]);
+    return out;
 }
 
 }  // namespace
@@ -81,16 +96,19 @@ void HiddenCache::Memory::start(const HiddenInput& in) {
 }
 
 void HiddenCache::Memory::move(const HiddenInput& in, const Chosen& moved) {
-    if (!apart || !mostly(moved, apart->chosen())) {
-        apart.emplace(own, *room, moved);
-        seats->begin(*room, *apart);
+    const bool further = apart && mostly(moved, apart->chosen());
+    if (!further) {
+        const Alone touched(own, *room, both(heads, in.heads, moved.heads),
+                            both(walls, in.walls, moved.walls));
+        seats->begin(*room, touched);
     }
     for (const std::size_t i : moved.heads)
         heads[i] = in.heads[i];
     for (const std::size_t i : moved.walls)
         walls[i] = in.walls[i];
     room->replace(moved);
-    apart->take_over(own, *room);
+    Chosen chosen = further ? apart->chosen() : moved;
+    apart.emplace(own, *room, std::move(chosen));
 }
 
 void HiddenCache::Memory::change(const HiddenInput& in) {

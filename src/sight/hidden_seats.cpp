@@ -4,6 +4,7 @@
 #include "base/parallel.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace rakeline::sight::hidden {
 namespace {
@@ -23,31 +24,18 @@ std::vector<T> picked(std::span<const T> list, const std::vector<std::size_t>& a
 
 }  // namespace
 
-Apart::Apart(const HiddenInput& in, const Room& room, Chosen chosen) : chosen_(std::move(chosen)) {
-    take_over(in, room);
-}
-
-void Apart::take_over(const HiddenInput& in, const Room& room) {
-    const std::vector<Head> heads = picked(in.heads, chosen_.heads);
-    const std::vector<Wall> walls = picked(in.walls, chosen_.walls);
-    const HiddenInput alone{in.surface, in.opening, {}, heads, walls};
-    heads_.emplace(alone, room.columns());
-    walls_.emplace(alone, room.columns());
-    scene_ = {room.scene().picture, heads_->view(), walls_->view()};
-    rest_ = room.scene();
-    rest_head_lanes_ = room.heads().groups().lanes_without(chosen_.heads);
-    rest_wall_lanes_ = room.walls().groups().lanes_without(chosen_.walls);
-    rest_.heads.boxes.lanes = rest_head_lanes_.data();
-    rest_.walls.boxes.lanes = rest_wall_lanes_.data();
-    enclose();
-}
-
-void Apart::enclose() {
-    y_high_ = z_high_ = single(-kFarOff_m);
-    z_low_ = single(kFarOff_m);
+Alone::Alone(const HiddenInput& in,
+             const Room& room,
+             std::vector<Head> heads,
+             std::vector<Wall> walls)
+    : heads_({in.surface, in.opening, {}, heads, {}}, room.columns()),
+      walls_({in.surface, in.opening, {}, {}, walls}, room.columns()),
+      scene_{room.scene().picture, heads_.view(), walls_.view()} {
     for (const KernelBoxes& boxes : {scene_.heads.boxes, scene_.walls.boxes}) {
         for (int g = 0; g < boxes.groups; ++g) {
             if (boxes.lanes[g] == 0) continue;
+            x_low_ = std::min(x_low_, boxes.x_low[g]);
+            x_high_ = std::max(x_high_, boxes.x_high[g]);
             y_high_ = std::max(y_high_, boxes.y_high[g]);
             z_low_ = std::min(z_low_, boxes.z_low[g]);
             z_high_ = std::max(z_high_, boxes.z_high[g]);
@@ -55,7 +43,15 @@ void Apart::enclose() {
     }
 }
 
-bool Apart::out_of_sight(const KernelEye& eye) const {
+/// A head beside or behind the eye can still be too near for the kernel.
+bool Alone::about(const KernelEye& eye) const {
+    const float near = scene_.heads.near_m;
+    return x_low_ - near <= eye.x && eye.x <= x_high_ + near && z_low_ - near <= eye.z &&
+           eye.z <= z_high_ + near;
+}
+
+bool Alone::out_of_sight(const KernelEye& eye) const {
+    if (about(eye)) return false;
     if (z_low_ >= eye.z) return true;
     const KernelPicture& picture = scene_.picture;
     const float up = y_high_ - eye.y;
@@ -65,6 +61,16 @@ bool Apart::out_of_sight(const KernelEye& eye) const {
     return up * farthest < (picture.bottom - eye.y) * depth;
 }
 
+Apart::Apart(const HiddenInput& in, const Room& room, Chosen chosen)
+    : chosen_(std::move(chosen)),
+      alone_(in, room, picked(in.heads, chosen_.heads), picked(in.walls, chosen_.walls)),
+      head_lanes_(room.heads().groups().lanes_without(chosen_.heads)),
+      wall_lanes_(room.walls().groups().lanes_without(chosen_.walls)),
+      rest_(room.scene()) {
+    rest_.heads.boxes.lanes = head_lanes_.data();
+    rest_.walls.boxes.lanes = wall_lanes_.data();
+}
+
 Seats::Seats(const Room& room, std::size_t count, unsigned threads)
     : threads_(threads), seats_(count), results_(count) {
     base::parallel_chunks(
@@ -72,23 +78,25 @@ Seats::Seats(const Room& room, std::size_t count, unsigned threads)
         [&](std::size_t begin, std::size_t end) {
             for (std::size_t i = begin; i < end; ++i) {
                 seats_[i].place = room.place(static_cast<int>(i));
-                from_scratch(room, seats_[i]);
+                from_scratch(room, true, seats_[i]);
                 results_[i] = room.summed(seats_[i].place, seats_[i].blocks);
             }
         },
         threads_);
 }
 
-void Seats::from_scratch(const Room& room, Seat& seat) {
+void Seats::from_scratch(const Room& room, bool solid, Seat& seat) {
     seat.awaits_scratch = false;
-    seat.exact = !room.blocks(seat.place, room.all_blocks(), true, seat.blocks);
+    seat.exact = !room.blocks(seat.place, room.all_blocks(), solid, seat.blocks);
+    if (!solid) std::ranges::fill(seat.blocks.solid, 0.0F);
     seat.rest.ready = seat.crowded = 0;
     // Of those apart nothing is known now: all blocks may be theirs.
     seat.applied = room.all_blocks();
     std::ranges::fill(seat.covered, 0.0F);
 }
 
-void Seats::begin(const Room& room, const Apart& apart) {
+void Seats::begin(const Room& room, const Alone& touched) {
+    begun_ = true;
     const std::size_t blocks = room.columns().places.size() / kBlock;
     if (!unions_) unions_ = std::make_unique_for_overwrite<BlockUnion[]>(blocks * seats_.size());
     for (std::size_t i = 0; i < seats_.size(); ++i) {
@@ -97,10 +105,10 @@ void Seats::begin(const Room& room, const Apart& apart) {
         if (seat.exact) continue;
         seat.crowded = seat.applied = 0;
         std::ranges::copy(seat.blocks.solid, seat.covered);
-        if (apart.out_of_sight(seat.place.at)) continue;
+        if (touched.out_of_sight(seat.place.at)) continue;
         seat.applied =
             room.kernel()
-                .reached_blocks(apart.scene(), seat.place.at, room.all_blocks(), seat.covered)
+                .reached_blocks(touched.scene(), seat.place.at, room.all_blocks(), seat.covered)
                 .blocks;
     }
 }
@@ -116,21 +124,25 @@ void Seats::work_out_rest(const Room& room, const Apart& apart, unsigned missing
 
 void Seats::lay_apart(const Room& room, const Apart& apart, Seat& seat) {
     const auto lay = [&](unsigned wanted, unsigned before) {
-        return room.kernel().moved_blocks(apart.scene(), seat.place.at, wanted, before, seat.rest,
-                                          seat.blocks);
+        return room.kernel().moved_blocks(apart.alone().scene(), seat.place.at, wanted, before,
+                                          seat.rest, seat.blocks);
     };
+    const auto unknown = [&](unsigned wanted) {
+        return wanted & ~(seat.rest.ready | seat.crowded);
+    };
+    if (const unsigned missing = unknown(seat.applied); missing != 0)
+        work_out_rest(room, apart, missing, seat);
     const MovedAnswer answer = lay(room.all_blocks(), seat.applied);
     if (answer.near) {
-        from_scratch(room, seat);
+        from_scratch(room, false, seat);
         return;
     }
-    unsigned crowded = answer.crowded | ((answer.reached | seat.applied) & seat.crowded);
-    const unsigned missing = (answer.reached | seat.applied) & ~(seat.rest.ready | seat.crowded);
-    if (missing != 0) {
+    unsigned crowded = answer.crowded;
+    if (const unsigned missing = unknown(answer.reached); missing != 0) {
         work_out_rest(room, apart, missing, seat);
-        crowded |= missing & seat.crowded;
         crowded |= lay(missing, missing).crowded;
     }
+    crowded |= (answer.reached | seat.applied) & seat.crowded;
     // `solid` stays that of the rest, which will still be right when those apart have gone.
     if (crowded != 0) room.blocks(seat.place, crowded, false, seat.blocks);
     seat.applied = answer.reached;
@@ -145,12 +157,14 @@ void Seats::move_eyes(const Room& room, const std::vector<std::size_t>& moved) {
 }
 
 void Seats::update(const Room& room, const Apart* apart) {
+    const bool first = std::exchange(begun_, false);
     const auto edit = [&](std::size_t i) {
         Seat& seat = seats_[i];
-        const bool touched = apart != nullptr && (seat.applied != 0 || seat.exact ||
-                                                  !apart->out_of_sight(seat.place.at));
+        const bool touched =
+            apart != nullptr && (seat.applied != 0 || seat.exact ||
+                                 (!first && !apart->alone().out_of_sight(seat.place.at)));
         if (seat.awaits_scratch || (touched && seat.exact)) {
-            from_scratch(room, seat);
+            from_scratch(room, false, seat);
         } else if (touched) {
             lay_apart(room, *apart, seat);
         } else {

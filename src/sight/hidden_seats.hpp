@@ -9,34 +9,47 @@
 /// What every seat remembers from one edit to the next. Private to sight/hidden.
 namespace rakeline::sight::hidden {
 
-/// Heads and walls that move, kept apart from the rest of the room: as they stand now, and the room
-/// without them. The room and the input must stay, and apart and room take over changes together.
-class Apart {
+/// Some heads and walls alone, as the kernel has them.
+class Alone {
 public:
-    Apart(const HiddenInput& in, const Room& room, Chosen chosen);
+    Alone(const HiddenInput& in,
+          const Room& room,
+          std::vector<Head> heads,
+          std::vector<Wall> walls);
 
-    const Chosen& chosen() const { return chosen_; }
-
-    /// The heads and walls stand elsewhere now; so does the room have them.
-    void take_over(const HiddenInput& in, const Room& room);
-
-    /// Those apart alone.
     const KernelScene& scene() const { return scene_; }
-    const KernelScene& rest() const { return rest_; }
 
     /// All of them are behind the eye or below what it has of the picture; true only if it is sure.
     bool out_of_sight(const KernelEye& eye) const;
 
 private:
-    void enclose();
+    bool about(const KernelEye& eye) const;
 
-    Chosen chosen_;
-    std::optional<PackedHeads> heads_;
-    std::optional<PackedWalls> walls_;
+    PackedHeads heads_;
+    PackedWalls walls_;
     KernelScene scene_;
-    std::vector<unsigned> rest_head_lanes_, rest_wall_lanes_;
+    /// About all of them, in the patch's frame.
+    float x_low_ = single(kFarOff_m), x_high_ = single(-kFarOff_m);
+    float y_high_ = single(-kFarOff_m);
+    float z_low_ = single(kFarOff_m), z_high_ = single(-kFarOff_m);
+};
+
+/// Heads and walls that move, kept apart from the rest of the room: as they stand now, and the room
+/// without them.
+class Apart {
+public:
+    /// The chosen ones of `in`, which is what `room` has; to be made anew when they have moved.
+    Apart(const HiddenInput& in, const Room& room, Chosen chosen);
+
+    const Chosen& chosen() const { return chosen_; }
+    const Alone& alone() const { return alone_; }
+    const KernelScene& rest() const { return rest_; }
+
+private:
+    Chosen chosen_;
+    Alone alone_;
+    std::vector<unsigned> head_lanes_, wall_lanes_;
     KernelScene rest_;
-    float y_high_ = 0.0F, z_low_ = 0.0F, z_high_ = 0.0F;  ///< of all that is apart
 };
 
 /// All seats of one room. The first move of some heads works out anew the blocks that they touch;
@@ -50,12 +63,14 @@ public:
     /// All seats from scratch.
     Seats(const Room& room, std::size_t count, unsigned threads);
 
-    /// From here on `apart` moves: to be called before it does.
-    void begin(const Room& room, const Apart& apart);
+    /// From here on other heads and walls than before are apart; `touched` has them as they stood
+    /// and as they stand.
+    void begin(const Room& room, const Alone& touched);
 
     void move_eyes(const Room& room, const std::vector<std::size_t>& moved);
 
-    /// Eyes may have moved, and the heads and walls of `apart`; null: none of them has.
+    /// Eyes may have moved, and the heads and walls of `apart`; null: none of these has. The room
+    /// has them where they stand now.
     void update(const Room& room, const Apart* apart);
 
     const std::vector<SeatHidden>& results() const { return results_; }
@@ -73,11 +88,14 @@ private:
         alignas(32) float covered[kMostBlocks] = {};
     };
 
-    void from_scratch(const Room& room, Seat& seat);
+    /// `solid` takes longer, and saves time when something moves for the first time: not worth it
+    /// for an eye that moves and will move again.
+    void from_scratch(const Room& room, bool solid, Seat& seat);
     void lay_apart(const Room& room, const Apart& apart, Seat& seat);
     void work_out_rest(const Room& room, const Apart& apart, unsigned missing, Seat& seat);
 
     unsigned threads_;
+    bool begun_ = false;  ///< those apart move for the first time: `applied` tells whom they touch
     std::vector<Seat> seats_;
     std::unique_ptr<BlockUnion[]> unions_;  ///< seat by seat, one a block
     std::vector<SeatHidden> results_;

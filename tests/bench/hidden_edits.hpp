@@ -32,13 +32,7 @@ inline void raise(tests::SeatedRoom& room, Part part, double by_m) {
     }
 }
 
-struct EditTimes {
-    double first_ms = 0.0;    ///< the first time that the part is moved
-    double again_ms = 0.0;    ///< every further time
-    double bound_ms = 0.0;    ///< the seats that moved, from scratch: no cache can do without
-    std::size_t changed = 0;  ///< other seats of which the first move changes the result
-};
-
+/// ms of all the seats that move, from scratch: no cache can do without.
 inline double scratch_ms(const tests::SeatedRoom& room, Part part) {
     const sight::HiddenInput in = room.input();
     const sight::hidden::Room ready(in, 128, sight::hidden::best_instruction_set());
@@ -47,60 +41,89 @@ inline double scratch_ms(const tests::SeatedRoom& room, Part part) {
         for (std::size_t i = part.begin; i < part.end; ++i)
             ready.blocks(ready.place(static_cast<int>(i)), ready.all_blocks(), false, blocks);
     };
-    return median_ms(own_ms, seats, 9, 0.0);
+    return median_ms(own_ms, seats, 9, 1.0);
 }
 
-inline EditTimes edit_times(const tests::SeatedRoom& room, Part part) {
-    constexpr int kTimes = 15;
-    EditTimes out;
-    std::vector<double> first;
-    std::vector<double> again;
-    for (int time = 0; time < kTimes; ++time) {
-        tests::SeatedRoom moved = room;
-        sight::HiddenCache cache({128, 1});
-        const auto before = cache.update(moved.input());
-        for (int k = 0; k < 4; ++k) {
-            raise(moved, part, 0.03);
-            const double start = own_ms();
-            const auto& after = cache.update(moved.input());
-            (k == 0 ? first : again).push_back(own_ms() - start);
-            if (k > 0) continue;
-            out.changed = 0;
-            for (std::size_t i = 0; i < after.size(); ++i)
-                out.changed += (i < part.begin || i >= part.end) && after[i] != before[i] ? 1 : 0;
-        }
+/// One room under edits, up and down by turns.
+class Edited {
+public:
+    explicit Edited(const tests::SeatedRoom& room) : room_(room), cache_({128, 1}) {
+        cache_.update(room_.input());
     }
-    out.first_ms = median(first);
-    out.again_ms = median(again);
-    out.bound_ms = scratch_ms(room, part);
-    return out;
-}
 
-/// Medians over the parts of how many times cheaper; of the seats changed, their number.
+    double move_ms(Part part, bool up) {
+        raise(room_, part, up ? 0.03 : -0.03);
+        const double start = own_ms();
+        cache_.update(room_.input());
+        return own_ms() - start;
+    }
+
+    /// Median over its moves, each after a move of another part.
+    std::vector<double> first_ms(const std::vector<Part>& parts) {
+        std::vector<std::vector<double>> times(parts.size());
+        for (int turn = 0; turn < 16; ++turn) {
+            for (std::size_t k = 0; k < parts.size(); ++k)
+                times[k].push_back(move_ms(parts[k], turn % 2 == 0));
+        }
+        std::vector<double> out;
+        for (const auto& some : times)
+            out.push_back(median(some));
+        return out;
+    }
+
+    /// Of all but the first of many moves of the same part.
+    double further_ms(Part part) {
+        std::vector<double> times;
+        move_ms(part, true);
+        for (int turn = 1; turn < 32; ++turn)
+            times.push_back(move_ms(part, turn % 2 == 0));
+        return median(times);
+    }
+
+    /// Seats beside the part whose result a move changes.
+    std::size_t others_changed(Part part) {
+        const auto before = cache_.update(room_.input());
+        move_ms(part, true);
+        const auto after = cache_.update(room_.input());
+        move_ms(part, false);
+        std::size_t out = 0;
+        for (std::size_t i = 0; i < after.size(); ++i)
+            out += (i < part.begin || i >= part.end) && after[i] != before[i] ? 1U : 0U;
+        return out;
+    }
+
+private:
+    tests::SeatedRoom room_;
+    sight::HiddenCache cache_;
+};
+
+/// Medians over the parts.
 inline void print_edits_of(const char* what,
                            const tests::SeatedRoom& room,
                            const std::vector<Part>& parts) {
     const auto all = [&] { sight::hidden_picture(room.input(), {128, 1}); };
     const double scratch = median_ms(own_ms, all, 9, 50.0);
+    Edited edited(room);
     std::vector<double> first;
-    std::vector<double> again;
+    for (const double ms : edited.first_ms(parts))
+        first.push_back(scratch / ms);
+    std::vector<double> further;
     std::vector<double> bound;
     std::vector<double> changed;
     for (const Part part : parts) {
-        const EditTimes times = edit_times(room, part);
-        first.push_back(scratch / times.first_ms);
-        again.push_back(scratch / times.again_ms);
-        bound.push_back(scratch / times.bound_ms);
-        changed.push_back(static_cast<double>(times.changed));
+        further.push_back(scratch / edited.further_ms(part));
+        bound.push_back(scratch / scratch_ms(room, part));
+        changed.push_back(static_cast<double>(edited.others_changed(part)));
     }
-    std::printf("      %-4s %6.1f | %6.1f | %6.1f | %4.0f\n", what, median(first), median(again),
-                median(bound), median(changed));
+    std::printf("      %-4s %10.1f | %13.1f | %11.1f | %6.0f\n", what, median(first),
+                median(further), median(bound), median(changed));
 }
 
 inline void print_edits() {
     std::printf(
-        "\nraised by 3 cm, 128 columns, one thread: times cheaper than from scratch, medians\n"
-        "      first move | further moves | moved seats alone from scratch | others changed\n");
+        "\nraised or lowered by 3 cm, 128 columns, one thread: times cheaper than from scratch\n"
+        "(medians); those who moved alone, from scratch; how many others it changes\n"
+        "           first move | further moves | moved alone | others\n");
     constexpr std::size_t kRow = 25;
     for (const bool seat_backs : {false, true}) {
         for (TimedRoom timed : rooms_of(20, kRow)) {

@@ -22,6 +22,21 @@ glm::dvec3 step(std::mt19937& random) {
             tests::drawn(random, -0.2, 0.2)};
 }
 
+/// Some rows' floor up or down, or one of their people aside.
+void drag(tests::SeatedRoom& room,
+          const tests::RoomShape& shape,
+          int row,
+          bool one_alone,
+          std::mt19937& random) {
+    const std::size_t begin = static_cast<std::size_t>(std::min(row, shape.rows - 1)) *
+                              static_cast<std::size_t>(shape.seats);
+    const glm::dvec3 by =
+        one_alone ? step(random) : glm::dvec3(0.0, tests::drawn(random, -0.1, 0.1), 0.0);
+    const std::size_t count = one_alone ? 1 : static_cast<std::size_t>(shape.seats);
+    for (std::size_t i = begin; i < begin + count; ++i)
+        move_person(room, i, by);
+}
+
 /// One of the things that people do to a room.
 void edit(tests::SeatedRoom& room, std::mt19937& random) {
     const std::size_t i = random() % room.eyes.size();
@@ -65,6 +80,71 @@ TEST_SUITE("sight/hidden_cache") {
                 REQUIRE(cache.update(room.input()) == sight::hidden_picture(room.input(), setting));
                 edit(room, random);
             }
+        }
+    }
+
+    TEST_CASE(
+        "property: a row that is dragged, and then another, equals from scratch at every step") {
+        for (unsigned seed = 1; seed <= 60; ++seed) {
+            const tests::RoomShape shape = tests::random_shape(seed);
+            tests::SeatedRoom room = tests::seated_room(shape, seed);
+            std::mt19937 random(seed);
+            const sight::HiddenSetting setting{seed % 2 == 0 ? 128 : 256, 1 + seed % 2};
+            sight::HiddenCache cache(setting);
+            cache.update(room.input());
+            for (int k = 0; k < 24; ++k) {
+                drag(room, shape, k / 4 % 3 == 2 ? 2 : 1, random() % 4 == 0, random);
+                INFO("seed ", seed, " step ", k);
+                REQUIRE(cache.update(room.input()) == sight::hidden_picture(room.input(), setting));
+            }
+        }
+    }
+
+    TEST_CASE("property: a drag in a full room of each rake equals from scratch at every step") {
+        for (const double rake_deg : {0.0, 5.0, 12.0}) {
+            tests::RoomShape shape;
+            shape.rake_rad = base::radians(rake_deg);
+            shape.seat_backs = rake_deg == 5.0;
+            tests::SeatedRoom room = tests::seated_room(shape, 1);
+            sight::HiddenCache cache;
+            cache.update(room.input());
+            for (int k = 0; k < 30; ++k) {
+                const auto row = static_cast<std::size_t>(k / 5 * 3);
+                for (std::size_t i = 25 * row; i < 25 * (row + 1); ++i)
+                    move_person(room, i, {0.0, k % 2 == 0 ? 0.07 : -0.05, 0.0});
+                INFO("rake ", rake_deg, " step ", k);
+                REQUIRE(cache.update(room.input()) == sight::hidden_picture(room.input()));
+            }
+        }
+    }
+
+    TEST_CASE("a head that goes through other heads and behind the surface equals from scratch") {
+        for (const double screen_radius_m : {0.0, 12.0}) {
+            tests::SeatedRoom room = tests::seated_room(
+                {.rows = 4, .seats = 7, .screen_radius_m = screen_radius_m, .seat_backs = true}, 3);
+            sight::HiddenCache cache;
+            cache.update(room.input());
+            for (int k = 0; k < 80; ++k) {
+                // From behind the last row, through all rows, and on beyond the screen.
+                room.heads[10].centre = {0.28 + 0.001 * k, 1.25, 9.0 - 0.13 * k};
+                INFO("screen radius ", screen_radius_m, " step ", k);
+                REQUIRE(cache.update(room.input()) == sight::hidden_picture(room.input()));
+            }
+        }
+    }
+
+    TEST_CASE("columns with many heads over one another equal from scratch") {
+        tests::SeatedRoom room = tests::seated_room({.rows = 3, .seats = 9}, 1);
+        for (int i = 0; i < 40; ++i)
+            room.heads.push_back({{0.05 * (i % 5), 2.0 + 0.1 * i, 4.0}, 0.03, 0.03, -1});
+        sight::HiddenCache cache;
+        cache.update(room.input());
+        for (int k = 0; k < 40; ++k) {
+            for (const std::size_t i : {30U, 41U, 45U, 60U})
+                room.heads[i].centre.y += k % 3 == 0 ? 0.11 : -0.04;
+            if (k % 7 == 0) move_person(room, 22, {0.0, 0.02, 0.0});
+            INFO("step ", k);
+            REQUIRE(cache.update(room.input()) == sight::hidden_picture(room.input()));
         }
     }
 
