@@ -15,6 +15,7 @@ struct DrawWords {
     std::string file, view = "orbit", size = "1600x900", output, format, projector;
     bool paper = false;
     bool blur = false;
+    bool plain = false;
     bool imperial = false;
 };
 
@@ -41,31 +42,39 @@ int put_png(const base::Result<std::string>& png, const std::string& output) {
 
 int draw_scene(const study::Study& study,
                const drawing::DrawingChoice& choice,
-               std::optional<int> seat,
-               const Size& size,
-               const std::string& output) {
+               const DrawWords& words,
+               const Size& size) {
     const drawing::RoomMesh mesh = drawing::room_mesh(study, choice);
     view::SceneOptions options;
-    const view::Camera camera =
-        seat ? view::seat_camera(study, *seat, choice.format.value_or(0)) : view::overview(study);
-    if (seat) {  // what that seat sees: the others are there, the drawn edges of the beam are not
-        options.hidden_seat = *seat;
-        options.heads = true;
-        options.beams = false;
-        options.ceiling = true;
+    view::Camera camera = view::overview(study);
+    drawing::Part hidden;
+    if (choice.seat) {
+        options = view::seat_options(*choice.seat);
+        options.hidden_mark = !words.plain;
+        const int format = choice.format.value_or(0);
+        camera = view::seat_camera(study, *choice.seat, format);
+        if (options.hidden_mark) hidden = drawing::hidden_part(study, format, *choice.seat);
     }
-    const auto picture = view::offscreen_picture(mesh, camera, options, size.width, size.height);
+    const auto picture =
+        view::offscreen_picture(mesh, camera, options, size.width, size.height, hidden);
     if (!picture) {
         refuse(picture.problems());
         return kMachineCannot;
     }
-    return put_png(report::image_png(picture->width, picture->height, picture->rgba), output);
+    return put_png(report::image_png(picture->width, picture->height, picture->rgba), words.output);
 }
 
 int draw_port(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
     if (study.layout().projectors.empty())
         return refuse("the room has no projector, so it has no port", "add a projector");
     return png(drawing::port_face(study, choice));
+}
+
+/// "C14" of seat:C14 and eye:C14.
+std::optional<std::string> seat_name(const std::string& view) {
+    if (view.starts_with("seat:")) return view.substr(5);
+    if (view.starts_with("eye:")) return view.substr(4);
+    return std::nullopt;
 }
 
 int draw(const DrawWords& words) {
@@ -92,14 +101,20 @@ int draw(const DrawWords& words) {
     if (words.view == "section") return png(drawing::long_section(*study, choice));
     if (words.view == "screen") return png(drawing::screen_face(*study, choice));
     if (words.view == "port") return draw_port(*study, choice, png);
-    if (words.view == "orbit") return draw_scene(*study, choice, {}, *size, words.output);
-    if (words.view.starts_with("seat:")) {
-        const auto seat = choose_seat(*study, words.view.substr(5));
+    if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
+    if (const auto name = seat_name(words.view)) {
+        const auto seat = choose_seat(*study, *name);
         if (!seat) return refuse(seat.problems());
-        if (*seat) return draw_scene(*study, choice, *seat, *size, words.output);
+        choice.seat = *seat;
+        const bool has_picture = *seat && !study->layout().formats.empty();
+        if (words.view.starts_with("seat:") && has_picture)
+            return draw_scene(*study, choice, words, *size);
+        const auto drawn = drawing::seat_view(*study, choice);
+        return drawn ? png(*drawn) : refuse(drawn.problems());
     }
-    return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, screen, port, or seat: with a seat, like seat:C14");
+    return refuse(
+        "there is no view '" + words.view + "'",
+        "name orbit, plan, section, screen, port, or seat: or eye: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -108,15 +123,17 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
-    verb->add_option("--view", words->view, "orbit, plan, section, screen, port, or seat:ID")
+    verb->add_option("--view", words->view,
+                     "orbit, plan, section, screen, port, seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")
         ->required();
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
-    verb->add_flag("--paper", words->paper, "Plan, section, screen and port on paper ground");
+    verb->add_flag("--paper", words->paper, "All but the 3D views on paper ground");
     verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
+    verb->add_flag("--plain", words->plain, "seat:ID without the mark of what is hidden");
     verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
     verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });
 }

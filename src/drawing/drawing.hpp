@@ -128,6 +128,13 @@ Drawing screen_face(const study::Study& study, const DrawingChoice& choice);
 /// where the layout has no projector.
 Drawing port_face(const study::Study& study, const DrawingChoice& choice);
 
+/// What the chosen seat's eye has of the format's picture, in perspective about the picture's
+/// centre, in metres at its distance: opening and masking, heads and seat backs in front as the
+/// hidden part is computed with, that part marked, the height from which all is clear, eye level,
+/// who hides most, and the figures in words. Refused where no seat is chosen or the room has no
+/// format. Which way the seat faces does not count.
+base::Result<Drawing> seat_view(const study::Study& study, const DrawingChoice& choice);
+
 /// The gate plate's opening with the aperture behind it, in metres of the gate, as seen from one
 /// side; the allowance and corner radius are those of the layout's use. Refused where there is no
 /// plate to file: no film machine, no picture, an opening that reaches outside the aperture.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/mesh_shapes.hpp"
+#include "sight/blockers.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,10 +19,18 @@ glm::dmat4 lying_at(const glm::dvec3& origin) {
     return frame_at(origin, {1, 0, 0}, {0, 0, -1}, {0, 1, 0});
 }
 
-/// Where a seat's shape goes: stretched across so that neighbours share their arms.
-glm::dmat4 place_of(const room::Seat& seat, const glm::dvec3& origin, double stretch) {
+/// Where a seat's shape goes, stretched across and upward.
+glm::dmat4 place_of(const room::Seat& seat,
+                    const glm::dvec3& origin,
+                    double across = 1.0,
+                    double high = 1.0) {
     const glm::dvec3 up(0.0, 1.0, 0.0);
-    return frame_at(origin, stretch * glm::cross(seat.facing, up), up, -seat.facing);
+    return frame_at(origin, across * glm::cross(seat.facing, up), high * up, -seat.facing);
+}
+
+const room::SeatBlock& block_of(const study::Study& study, const room::Seat& seat) {
+    const room::Row& row = study.seats.rows[static_cast<std::size_t>(seat.row)];
+    return study.layout().seating[static_cast<std::size_t>(row.block)];
 }
 
 void add_wheel(Part& part, double across_m) {
@@ -83,22 +92,19 @@ Part wheelchair_part() {
 
 Part head_part(const room::Audience& audience) {
     Part part{.material = Material::head, .shows = {Shows::Kind::seat, 0}};
-    // Below the eyes as much face as there is skull above them (from memory: the eyes lie about
-    // half-way between crown and chin). A head is about a quarter deeper than broad.
     const double half_breadth = 0.5 * audience.head_breadth_m;
-    const double crown = audience.eye_to_crown_m;
-    add_ellipsoid(part, {.centre = {0.0, 0.0, 0.02},
-                         .half = {half_breadth, crown, 1.22 * half_breadth},
-                         .around = 16,
-                         .along = 12});
-    add_ellipsoid(part, {.centre = {0.0, -crown - 0.05, 0.04},
-                         .half = {0.062, 0.14, 0.062},
-                         .around = 8,
-                         .along = 4});
-    add_ellipsoid(part, {.centre = {0.0, -crown - 0.27, 0.06},
-                         .half = {0.215, 0.19, 0.11},
-                         .around = 12,
-                         .along = 6});
+    add_ellipsoid(part, {.centre = {0.0, 0.0, 0.0},
+                         .half = {half_breadth, audience.eye_to_crown_m, half_breadth},
+                         .around = 24,
+                         .along = 16});
+    return part;
+}
+
+Part body_part() {
+    Part part{.material = Material::head, .shows = {Shows::Kind::seat, 0}};
+    const glm::dvec3 a(-0.5, 0.0, 0.0), b(0.5, 0.0, 0.0), up(0.0, 1.0, 0.0);
+    add_quad(part, {a, b, b + up, a + up});
+    add_quad(part, {b, a, a + up, b + up});
     return part;
 }
 
@@ -108,11 +114,13 @@ void add_seats(const study::Study& study, RoomMesh& mesh) {
     const room::SeatPlan& plan = study.seats;
     for (std::size_t i = 0; i < plan.seats.size(); ++i) {
         const room::Seat& seat = plan.seats[i];
-        const room::Row& row = plan.rows[static_cast<std::size_t>(seat.row)];
-        const auto& block = study.layout().seating[static_cast<std::size_t>(row.block)];
-        const double stretch =
-            seat.wheelchair ? 1.0 : std::clamp(block.seat_pitch_m / kSeatPartPitch_m, 0.8, 1.8);
-        mesh.seats.push_back({.room_from_seat = place_of(seat, seat.floor, stretch),
+        const room::SeatBlock& block = block_of(study, seat);
+        // Neighbours share their arms, and the back ends where the layout says.
+        const double across = std::clamp(block.seat_pitch_m / kSeatPartPitch_m, 0.8, 1.8);
+        const double high = block.seat_back_m / kSeatPartBack_m;
+        mesh.seats.push_back({.room_from_seat = seat.wheelchair
+                                                    ? place_of(seat, seat.floor)
+                                                    : place_of(seat, seat.floor, across, high),
                               .seat = static_cast<int>(i),
                               .wheelchair = seat.wheelchair});
     }
@@ -120,11 +128,16 @@ void add_seats(const study::Study& study, RoomMesh& mesh) {
 
 void add_heads(const study::Study& study, RoomMesh& mesh) {
     mesh.head = head_part(study.layout().audience);
+    mesh.body = body_part();
     const auto& seats = study.seats.seats;
     for (std::size_t i = 0; i < seats.size(); ++i) {
-        mesh.heads.push_back({.room_from_seat = place_of(seats[i], seats[i].eye, 1.0),
-                              .seat = static_cast<int>(i),
-                              .wheelchair = seats[i].wheelchair});
+        const room::Seat& seat = seats[i];
+        const int index = static_cast<int>(i);
+        mesh.heads.push_back({place_of(seat, seat.eye), index, seat.wheelchair});
+        if (seat.wheelchair) continue;
+        const room::SeatBlock& block = block_of(study, seat);
+        const double across = sight::kShoulderWidthRatio * block.seat_pitch_m;
+        mesh.bodies.push_back({place_of(seat, seat.floor, across, block.seat_back_m), index});
     }
 }
 

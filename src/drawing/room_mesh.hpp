@@ -26,7 +26,8 @@ enum class Material {
     loudspeaker,
     projector,
     beam,
-    head
+    head,
+    hidden
 };
 
 /// `uv` by material: screen: 0..1 across and up the opening. Wall: metres from the screen wall, and
@@ -78,10 +79,12 @@ struct RoomMesh {
     std::vector<Edge> edges;  ///< of steps, hall, ports, beams and pictures
     Part seat;                ///< one seat about its reference point, facing -z
     Part wheelchair;          ///< the same for a wheelchair place
-    std::vector<SeatInstance> seats;  ///< by seat index; all places
-    Part head;                        ///< head and shoulders about the eye, facing -z
-    std::vector<SeatInstance> heads;  ///< one a seat, at its eye
-    glm::dvec2 picture_size_m{0.0};   ///< of the opening: along the arc, along the generator
+    std::vector<SeatInstance> seats;   ///< by seat index; all places
+    Part head;                         ///< one head about the eye, as sight/hidden.hpp has it
+    std::vector<SeatInstance> heads;   ///< one a seat, at its eye
+    Part body;                         ///< shoulders and seat's back: one plate, 1 m by 1 m
+    std::vector<SeatInstance> bodies;  ///< one a seat that is no wheelchair place, on its floor
+    glm::dvec2 picture_size_m{0.0};    ///< of the opening: along the arc, along the generator
     /// Illuminance over its largest value at the 3 x 3 points of light::PicturePoint, from bottom
     /// left to top right, row by row; all 1 where no light is known.
     std::array<double, 9> picture_light{1, 1, 1, 1, 1, 1, 1, 1, 1};
@@ -104,11 +107,20 @@ void add_seats(const study::Study& study, RoomMesh& mesh);
 void add_heads(const study::Study& study, RoomMesh& mesh);
 void add_loudspeakers(const study::Study& study, RoomMesh& mesh);
 
-/// One cinema chair, 0.56 m between the middles of its arms; one wheelchair; one head and
-/// shoulders. All about the seat's reference point (the head: about the eye), facing -z.
+/// One cinema chair, 0.56 m between the middles of its arms, its back just under 1 m; one
+/// wheelchair; both about the seat's reference point, facing -z. One head about the eye, and one
+/// plate for shoulders and seat's back, 1 m by 1 m on the floor: the spheroid and the wall that the
+/// hidden part of the picture is computed with (sight/blockers.hpp) and no more, so that what a
+/// picture shows hidden is what the figure counts.
 Part seat_part();
 Part wheelchair_part();
 Part head_part(const room::Audience& audience);
+Part body_part();
 inline constexpr double kSeatPartPitch_m = 0.56;
+inline constexpr double kSeatPartBack_m = 1.0;
+
+/// What a full house hides of a format's picture from one seat: on the picture surface, as
+/// study::seat_view has it. No triangles where nothing is hidden. `uv` in surface coordinates.
+Part hidden_part(const study::Study& study, int format, int seat);
 
 }  // namespace rakeline::drawing

@@ -107,6 +107,15 @@ Camera overview(const study::Study& study) {
     return camera;
 }
 
+SceneOptions seat_options(int seat) {
+    SceneOptions options;
+    options.beams = false;
+    options.ceiling = true;
+    options.heads = true;
+    options.hidden_seat = seat;
+    return options;
+}
+
 Camera seat_camera(const study::Study& study, int seat, int format) {
     RL_ASSERT(seat >= 0 && static_cast<std::size_t>(seat) < study.seats.seats.size());
     RL_ASSERT(format >= 0 && static_cast<std::size_t>(format) < study.picture.openings.size());

@@ -110,11 +110,13 @@ Picture drawn(const drawing::RoomMesh& mesh,
               const Camera& camera,
               const SceneOptions& options,
               int width,
-              int height) {
+              int height,
+              const drawing::Part& hidden) {
     Picture picture{.width = width, .height = height, .rgba = {}};
     picture.rgba.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4);
     Scene scene;
     scene.load(mesh);
+    scene.mark_hidden(hidden);
     const GpuFramebuffer frame;
     const GpuRenderbuffer colour;
     glBindFramebuffer(GL_FRAMEBUFFER, frame.name());
@@ -145,7 +147,8 @@ base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
                                         const Camera& camera,
                                         const SceneOptions& options,
                                         int width,
-                                        int height) {
+                                        int height,
+                                        const drawing::Part& hidden) {
     constexpr int kMostPixels = 8192;
     if (width < 1 || height < 1 || width > kMostPixels || height > kMostPixels) {
         return base::Problem{.file = {},
@@ -156,8 +159,8 @@ base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
                              .mend = "give a width and a height of 1 to 8192 pixels"};
     }
     Picture picture;
-    const base::Problems problems =
-        with_offscreen_context([&] { picture = drawn(mesh, camera, options, width, height); });
+    const base::Problems problems = with_offscreen_context(
+        [&] { picture = drawn(mesh, camera, options, width, height, hidden); });
     if (!problems.empty()) return problems;
     return picture;
 }

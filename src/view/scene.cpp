@@ -21,6 +21,7 @@ const glm::vec3 kBeam{1.0f, 0.76f, 0.50f};           // linear
 constexpr float kContactRadius_m = 0.75f;
 constexpr double kPointerRise_m = 0.42;  // over a mark, so that both can be seen
 constexpr float kOutline_px = 2.2f;
+constexpr float kHatchPitch = 0.034f;  // of half the view's height
 
 /// A frame's matrices and what shaders need of the camera.
 struct Eye {
@@ -122,6 +123,7 @@ Scene::Gpu::Gpu()
       pick({texts::place, texts::pick_vert}, {texts::pick_frag}),
       line({texts::line_vert}, {texts::store, texts::line_frag}),
       mark({texts::mark_vert}, {texts::store, texts::mark_frag}),
+      veil({texts::place, texts::hidden_vert}, {texts::store, texts::hidden_frag}),
       air({texts::full_vert}, {texts::air_frag}),
       compose({texts::full_vert}, {texts::compose_frag}) {}
 
@@ -139,6 +141,7 @@ void Scene::Gpu::paint(const SceneOptions& options) {
     seats.paint(colours);
     wheelchairs.paint(colours);
     heads.paint(colours);
+    bodies.paint(colours);
 }
 
 void Scene::Gpu::mark_seats(const SceneOptions& options) {
@@ -162,7 +165,10 @@ void Scene::Gpu::draw_solids(const SceneOptions& options,
     use(Look::seat);
     seats.draw();
     wheelchairs.draw();
-    if (options.heads) heads.draw();
+    if (options.heads) {
+        heads.draw();
+        bodies.draw();
+    }
     use(Look::solid);
     room.draw();
     if (options.ceiling) {
@@ -227,6 +233,18 @@ void draw_room(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
     draw_outlines(gpu, eye, options);
 }
 
+/// Whoever hides it stands before it, so depth does not count; a hatching tells it where colour
+/// does not.
+template <class Gpu>
+void draw_hidden(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
+    set_place(gpu.veil, eye, options);
+    gpu.veil.set("missed_colour", linear_colour(kMissed));
+    gpu.veil.set("pitch", std::clamp(eye.half_size.y * kHatchPitch, 6.0f, 24.0f));
+    glDisable(GL_DEPTH_TEST);
+    gpu.hidden_part.draw();
+    glEnable(GL_DEPTH_TEST);
+}
+
 template <class Gpu>
 void draw_overlay(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
     begin_overlay();
@@ -237,6 +255,7 @@ void draw_overlay(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
     gpu.line.set("eye", glm::vec3(eye.position));
     gpu.edges.draw();
     if (options.beams) gpu.beam_edges.draw();
+    if (options.hidden_mark) draw_hidden(gpu, eye, options);
     gpu.mark.use();
     gpu.mark.set("clip_from_room", glm::mat4(eye.clip_from_room));
     gpu.mark.set("eye", glm::vec3(eye.position));

@@ -53,8 +53,13 @@ struct SceneOptions {
     std::vector<SeatPaint> seats;  ///< per seat; empty: plain
     int hidden_seat = -1;          ///< not drawn: the one the camera sits in
     bool heads = false;            ///< someone in every seat
+    bool hidden_mark = false;      ///< what Scene::mark_hidden was given, over all that is drawn
     bool contact_shading = true;   ///< darker where faces come close to each other
 };
+
+/// What one sees who sits in `seat`: everybody else, walls and ceiling, but no beams, whose drawn
+/// edges are for looking on from outside.
+SceneOptions seat_options(int seat);
 
 /// Owns the GL objects. Needs a current 3.3 core context for its whole life.
 class Scene {
@@ -65,6 +70,9 @@ public:
     Scene& operator=(const Scene&) = delete;
 
     void load(const drawing::RoomMesh& mesh);
+    /// The hidden part of a picture as seen from one seat (drawing::hidden_part). It is drawn as a
+    /// hatched veil that nothing covers: those who hide it stand before it.
+    void mark_hidden(const drawing::Part& part);
     /// Draws into framebuffer `target` over `x, y, width, height` pixels (y from the bottom).
     void draw(unsigned target,
               int x,
@@ -91,11 +99,13 @@ struct Picture {
 /// Calls `draw` with a surfaceless EGL context current (no X server needed).
 base::Problems with_offscreen_context(const std::function<void()>& draw);
 
-/// One picture of a mesh, off screen, multisampled. Nothing but a Problem where no EGL device is.
+/// One picture of a mesh, off screen, multisampled; with `hidden` marked over it where
+/// `options.hidden_mark` asks for it. Nothing but a Problem where no EGL device is.
 base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
                                         const Camera& camera,
                                         const SceneOptions& options,
                                         int width,
-                                        int height);
+                                        int height,
+                                        const drawing::Part& hidden = {});
 
 }  // namespace rakeline::view

@@ -35,11 +35,12 @@ struct PictureLamp {
 struct Scene::Gpu {
     Gpu();
 
-    ShaderProgram solid, wall, chart, seat, outline, pick, line, mark, air, compose;
+    ShaderProgram solid, wall, chart, seat, outline, pick, line, mark, veil, air, compose;
     StillMesh room, picture;  ///< culled where they face away
     StillMesh walls;          ///< the hall's shell: drawn from both sides when the ceiling is
     StillMesh ceiling;
-    InstancedMesh seats, wheelchairs, heads;
+    StillMesh hidden_part;  ///< over everything, no matter what stands before it
+    InstancedMesh seats, wheelchairs, heads, bodies;
     EdgeLines edges, beam_edges;
     Marks marks;
     RenderTargets targets;

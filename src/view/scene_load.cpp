@@ -105,6 +105,8 @@ void Scene::load(const drawing::RoomMesh& mesh) {
     gpu_->seats.load(mesh.seat, places_of(mesh, false));
     gpu_->wheelchairs.load(mesh.wheelchair, places_of(mesh, true));
     gpu_->heads.load(mesh.head, mesh.heads);
+    gpu_->bodies.load(mesh.body, mesh.bodies);
+    gpu_->hidden_part.load({});
     gpu_->edges.load(mesh.edges, false);
     gpu_->beam_edges.load(mesh.edges, true);
     gpu_->lamp = lamp_of(mesh);
@@ -117,6 +119,11 @@ void Scene::load(const drawing::RoomMesh& mesh) {
     for (const drawing::SeatInstance& place : mesh.seats) {
         gpu_->mark_places.emplace_back(place.room_from_seat * back_rim);
     }
+}
+
+void Scene::mark_hidden(const drawing::Part& part) {
+    const drawing::Part* const parts[] = {&part};
+    gpu_->hidden_part.load(parts);
 }
 
 }  // namespace rakeline::view
