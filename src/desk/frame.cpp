@@ -2,6 +2,7 @@
 #include "desk/frame.hpp"
 
 #include "desk/figure_view.hpp"
+#include "desk/seat_steps.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -117,7 +118,10 @@ void draw_seam_handle(const Theme& t, const Plan& p, Workspace& w) {
 }  // namespace
 
 void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
-    if (in.study) clamp_choices(w, *in.study);
+    if (in.study) {
+        clamp_choices(w, *in.study);
+        take_seat_step(w, *in.study);
+    }
     const Plan where = plan(in.theme, w, ImGui::GetIO().DisplaySize);
     w.hovered = {};
     for (const PanelRow& row : kPanels)

@@ -48,6 +48,8 @@ void let_go(Workspace& w) {
         w.pinned.reset();
     else if (w.lenses_open || w.change.open)
         w.lenses_open = w.change.open = false;
+    else if (w.from_seat)
+        w.from_seat = false;
     else
         w.selected = {};
 }
@@ -69,6 +71,22 @@ void take_letter(int key, Workspace& w, Requests& out) {
         case GLFW_KEY_P:
             w.strip = next_strip(w);
             w.look = {};
+            break;
+        case GLFW_KEY_E:
+            w.from_seat = !w.from_seat;
+            if (w.from_seat) w.step = SeatStep::here;
+            break;
+        case GLFW_KEY_LEFT:
+            w.step = SeatStep::left;
+            break;
+        case GLFW_KEY_RIGHT:
+            w.step = SeatStep::right;
+            break;
+        case GLFW_KEY_UP:
+            w.step = SeatStep::front;
+            break;
+        case GLFW_KEY_DOWN:
+            w.step = SeatStep::behind;
             break;
         case GLFW_KEY_ESCAPE:
             let_go(w);

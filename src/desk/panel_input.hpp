@@ -21,7 +21,13 @@ public:
     virtual ~RoomPictures() = default;
     /// A texture of the room, size in pixels of the display; valid for this frame.
     virtual ImTextureID hall(const view::Camera& camera, int width, int height) = 0;
-    virtual ImTextureID from_seat(int seat, int format, int width, int height) = 0;
+    struct SeatLook {
+        int seat = 0, format = 0;
+        bool heads = true;          ///< somebody in every other seat
+        int width = 0, height = 0;  ///< pixels
+    };
+    /// What a seat sees, with what a full house hides of the picture marked on it.
+    virtual ImTextureID from_seat(const SeatLook& look) = 0;
     /// What lies under a point of the last hall picture, pixels from its upper left corner.
     virtual drawing::Shows pick(glm::dvec2 at) = 0;
 };

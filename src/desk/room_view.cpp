@@ -23,7 +23,7 @@ bool same_paint(const view::SeatPaint& a, const view::SeatPaint& b) {
 
 bool same_options(const view::SceneOptions& a, const view::SceneOptions& b) {
     return a.beams == b.beams && a.ceiling == b.ceiling && a.hidden_seat == b.hidden_seat &&
-           a.heads == b.heads &&
+           a.heads == b.heads && a.hidden_mark == b.hidden_mark &&
            std::equal(a.seats.begin(), a.seats.end(), b.seats.begin(), b.seats.end(), same_paint);
 }
 
@@ -76,14 +76,22 @@ ImTextureID RoomView::hall(const view::Camera& camera, int width, int height) {
     return id_of(hall_target_);
 }
 
-ImTextureID RoomView::from_seat(int seat, int format, int width, int height) {
-    const bool resized = width != seat_target_.width() || height != seat_target_.height();
-    seat_target_.resize(width, height);
-    Drawn wanted{mesh_, view::seat_camera(*study_, seat, format), {}, true};
-    wanted.options.beams = false;
-    wanted.options.ceiling = true;
-    wanted.options.heads = true;
-    wanted.options.hidden_seat = seat;
+/// The mesh is of one study and one format, so the mark hangs on it and the seat alone.
+void RoomView::mark_hidden(int seat, int format) {
+    if (marked_mesh_ == mesh_ && marked_seat_ == seat) return;
+    scene_.mark_hidden(drawing::hidden_part(*study_, format, seat));
+    marked_mesh_ = mesh_;
+    marked_seat_ = seat;
+}
+
+ImTextureID RoomView::from_seat(const SeatLook& look) {
+    const bool resized = look.width != seat_target_.width() || look.height != seat_target_.height();
+    seat_target_.resize(look.width, look.height);
+    Drawn wanted{mesh_, view::seat_camera(*study_, look.seat, look.format),
+                 view::seat_options(look.seat), true};
+    wanted.options.heads = look.heads;
+    wanted.options.hidden_mark = true;
+    mark_hidden(look.seat, look.format);
     if (resized || !same(wanted, seat_drawn_)) draw(seat_target_, seat_drawn_, wanted);
     return id_of(seat_target_);
 }

@@ -19,7 +19,7 @@ public:
                   const Workspace& workspace);
 
     ImTextureID hall(const view::Camera& camera, int width, int height) override;
-    ImTextureID from_seat(int seat, int format, int width, int height) override;
+    ImTextureID from_seat(const SeatLook& look) override;
     drawing::Shows pick(glm::dvec2 at) override;
 
 private:
@@ -32,6 +32,7 @@ private:
     };
     static bool same(const Drawn& a, const Drawn& b);
     static ImTextureID id_of(const GlTarget& target);
+    void mark_hidden(int seat, int format);
     void draw(GlTarget& target, Drawn& last, const Drawn& wanted);
 
     view::Scene scene_;
@@ -43,7 +44,9 @@ private:
     unsigned long serial_ = 0;
     int projector_ = -1;
     int format_ = -1;
-    unsigned long mesh_ = 0;  ///< counts the meshes loaded
+    unsigned long mesh_ = 0;         ///< counts the meshes loaded
+    unsigned long marked_mesh_ = 0;  ///< with which the mark below was made; 0: none
+    int marked_seat_ = -1;
     view::SceneOptions options_;
 };
 

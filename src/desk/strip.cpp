@@ -7,7 +7,7 @@
 namespace rakeline::desk {
 
 std::vector<StripDrawing> offered_strips(const Workspace& w) {
-    std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
+    std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan, StripDrawing::seat,
                                      StripDrawing::screen, StripDrawing::port};
     if (w.film) strips.push_back(StripDrawing::plate);
     return strips;
@@ -19,6 +19,8 @@ const char* strip_name(StripDrawing strip) {
             return "Long section";
         case StripDrawing::plan:
             return "Plan";
+        case StripDrawing::seat:
+            return "From the seat";
         case StripDrawing::screen:
             return "Screen";
         case StripDrawing::port:
@@ -39,6 +41,8 @@ base::Result<drawing::Drawing> draw_strip(const study::Study& study,
             break;
         case StripDrawing::plan:
             return drawing::plan(study, choice);
+        case StripDrawing::seat:
+            return drawing::seat_view(study, choice);
         case StripDrawing::screen:
             return drawing::screen_face(study, choice);
         case StripDrawing::port:

@@ -48,7 +48,7 @@ struct PinnedFigure {
 };
 
 /// Drawings of the strip below the room; the plate only where the projector shows film.
-enum class StripDrawing { section, plan, screen, port, plate };
+enum class StripDrawing { section, plan, seat, screen, port, plate };
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {
@@ -117,6 +117,9 @@ struct ChangeCache {
     std::optional<study::MachineChange> machine;  ///< where it is asked for
 };
 
+/// Where an arrow key leads from the selected seat; here: to one, where none is selected.
+enum class SeatStep { here, left, right, front, behind };
+
 struct CameraState {
     view::Camera camera;
     bool fitted = false;  ///< false: fit to the hall at the next chance
@@ -141,6 +144,9 @@ struct Workspace {
     DrawingLook look;
     DrawingCache drawing_cache;
     CameraState hall_camera;
+    bool from_seat = false;        ///< the hall's place shows what the selected seat sees
+    bool seat_heads = true;        ///< in what a seat sees: somebody in every other one
+    std::optional<SeatStep> step;  ///< asked for by a key, taken in the frame
     NumberEdit number;
     TextEdit text;
     std::map<std::string, bool> open_sections;  ///< of the editor, by field path

@@ -84,7 +84,7 @@ std::vector<Note> notes_of(const EyeView& view) {
         out.push_back({"by " + share_text(view, share)});
     note(view, {"picture ", " wide"}, "sight.subtended_width", out);
     note(view, {"picture ", " high"}, "sight.subtended_height", out);
-    note(view, {"top edge ", " up"}, "sight.elevation_top", out);
+    note(view, {"up to the top edge ", ""}, "sight.elevation_top", out);
     return out;
 }
 
@@ -137,11 +137,7 @@ void add_eye_notes(EyeView& view) {
         w.height() * std::min(kWidest, 1.0 / std::max(kLines, static_cast<double>(notes.size())));
     glm::dvec2 at{w.right + 0.4 * pitch, w.top - 0.5 * pitch};
     for (const Note& n : notes) {
-        view.add(Label{.at = at,
-                       .text = n.text,
-                       .anchor = Anchor::left,
-                       .ink = n.ink,
-                       .shows = {Shows::Kind::seat, view.seat}});
+        view.add(Label{.at = at, .text = n.text, .anchor = Anchor::left, .ink = n.ink});
         at.y -= pitch;
     }
 }

@@ -24,6 +24,8 @@ void draw_plan_page(Pages& pages, const ReportInput& in);
 void draw_section_page(Pages& pages, const ReportInput& in);
 void draw_port_pages(Pages& pages, const ReportInput& in);    ///< the booth wall round every port
 void draw_screen_pages(Pages& pages, const ReportInput& in);  ///< the screen unrolled, pair by pair
+/// What the reference seat sees, and the seats from which most is hidden.
+void draw_seat_view_pages(Pages& pages, const ReportInput& in);
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.
 void draw_plate_pages(Pages& pages, const ReportInput& in);
 void draw_change_chapters(Pages& pages, const ReportInput& in);  ///< a sheet a projector

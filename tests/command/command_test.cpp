@@ -135,13 +135,15 @@ TEST_SUITE("command/command") {
         refused({"explain", kHall, "sound.screen_loss", "--band", "777"}, "there is no band '777'");
         refused({"study", kHall, "--format", "9"}, "there is no format '9'");
         refused({"draw", kHall, "--view", "above", "-o", "-"}, "there is no view 'above'");
+        refused({"draw", kHall, "--view", "eye:Z9", "-o", "-"}, "there is no seat 'Z9'");
+        refused({"draw", kHall, "--view", "seat:", "-o", "-"}, "no seat is chosen");
         refused({"draw", kHall, "--size", "0x9", "-o", "-"}, "'0x9' is no size");
         refused({"report", kHall, "-o", "report.doc"}, "neither a .pdf nor a .csv");
     }
 
     TEST_CASE("draw writes a PNG of the size asked for") {
         const Folder folder;
-        for (const char* view : {"plan", "section", "port", "screen"}) {
+        for (const char* view : {"plan", "section", "port", "screen", "eye:B3"}) {
             const std::string file = folder.file("x.png");
             REQUIRE(ran({"draw", kHall, "--view", view, "--size", "640x360", "-o", file}).status ==
                     0);

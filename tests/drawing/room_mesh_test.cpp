@@ -2,6 +2,7 @@
 #include "drawing/room_mesh.hpp"
 
 #include "drawing/studied_room.hpp"
+#include "sight/blockers.hpp"
 #include "support/check.hpp"
 
 #include <doctest/doctest.h>
@@ -31,7 +32,7 @@ std::vector<const Part*> parts_of(const drawing::RoomMesh& mesh, Material materi
 }
 
 std::vector<const Part*> all_parts(const drawing::RoomMesh& mesh) {
-    std::vector<const Part*> all = {&mesh.seat, &mesh.wheelchair, &mesh.head};
+    std::vector<const Part*> all = {&mesh.seat, &mesh.wheelchair, &mesh.head, &mesh.body};
     for (const Part& part : mesh.parts)
         all.push_back(&part);
     for (const Part& part : mesh.beams)
@@ -186,6 +187,42 @@ TEST_SUITE("drawing/room_mesh") {
         tests::check_close(crown, 0.131, tests::absolute(1e-12, "the pole is a vertex"));
         tests::check_close(half_breadth, 0.5 * 0.171,
                            tests::absolute(1e-12, "the equator's side is a vertex"));
+    }
+
+    TEST_CASE(
+        "a head is the spheroid that sight computes with: as deep as broad, chin as low as crown") {
+        room::Audience audience;
+        audience.eye_to_crown_m = 0.131;
+        audience.head_breadth_m = 0.171;
+        for (const drawing::Vertex& v : drawing::head_part(audience).vertices) {
+            const glm::dvec3 unit = v.position / glm::dvec3(0.0855, 0.131, 0.0855);
+            tests::check_close(glm::length(unit), 1.0, tests::absolute(1e-12, "on the spheroid"));
+        }
+    }
+
+    TEST_CASE("shoulders and seat backs stand where sight has its walls, each with the same edge") {
+        for (const char* name : tests::kDemoRooms) {
+            const study::Study& study = studied(name);
+            const drawing::RoomMesh mesh = mesh_of(study);
+            const room::Layout& layout = study.layout();
+            std::vector<sight::Wall> walls =
+                sight::full_house(study.seats, layout.seating, layout.audience).walls;
+            std::erase_if(walls, [](const sight::Wall& wall) { return wall.eye < 0; });
+            REQUIRE(mesh.bodies.size() == walls.size());
+            for (std::size_t i = 0; i < walls.size(); ++i) {
+                const glm::dmat4& place = mesh.bodies[i].room_from_seat;
+                CHECK(mesh.bodies[i].seat == walls[i].eye);
+                const glm::dvec3 left(place * glm::dvec4(-0.5, 1.0, 0.0, 1.0));
+                const glm::dvec3 right(place * glm::dvec4(0.5, 1.0, 0.0, 1.0));
+                CHECK(glm::distance(left, walls[i].from) < 1e-12);
+                CHECK(glm::distance(right, walls[i].to) < 1e-12);
+            }
+        }
+    }
+
+    TEST_CASE("a chair's back stays under the wall that sight takes for it") {
+        for (const drawing::Vertex& v : drawing::seat_part().vertices)
+            CHECK(v.position.y < drawing::kSeatPartBack_m);
     }
 
     TEST_CASE("every seat of the demo rooms has floor exactly under it") {

@@ -3,6 +3,7 @@
 #include "desk/panels/panels.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/figure_row.hpp"
+#include "desk/widgets/seat_picture.hpp"
 #include "desk/widgets/text.hpp"
 #include "report/report.hpp"
 
@@ -45,24 +46,11 @@ void draw_values_along(const PanelInput& in, Workspace& w, study::Axis axis, int
         }
 }
 
-/// The picture as the seat sees it, in the proportions of 16 to 9.
-void draw_seat_picture(const PanelInput& in, const Workspace& w) {
-    const Theme& t = in.theme;
+/// The picture as the seat sees it, in the proportions of 16 to 9, unless it is shown large.
+void draw_seat_picture(const PanelInput& in, Workspace& w) {
+    if (sees_from_seat(in, w)) return;
     const float width = ImGui::GetContentRegionAvail().x;
-    const ImVec2 size{width, std::round(width * 9.0f / 16.0f)};
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImVec2 end{at.x + size.x, at.y + size.y};
-    if (in.pictures) {
-        const int w_px = static_cast<int>(size.x * in.raster_scale);
-        const int h_px = static_cast<int>(size.y * in.raster_scale);
-        const ImTextureID picture = in.pictures->from_seat(w.selected.index, w.format, w_px, h_px);
-        list.AddImageRounded(picture, at, end, {0, 1}, {1, 0}, IM_COL32_WHITE, t.px(8));
-    } else {
-        list.AddRectFilled(at, end, packed(t.colour.ground), t.px(8));
-    }
-    ImGui::Dummy(size);
-    hint(t, "The picture as this seat sees it, with a head in every seat in front.");
+    seat_picture(in, w, {width, std::round(width * 9.0f / 16.0f)}, in.theme.px(8));
 }
 
 void draw_seat(const PanelInput& in, Workspace& w) {

@@ -42,7 +42,9 @@ void point_at(const PanelInput& in,
     if (shows.kind != drawing::Shows::Kind::nothing) w.hovered = shows;
     const ImVec2 moved = io.MouseDragMaxDistanceAbs[0];
     const bool still = moved.x < io.MouseDragThreshold && moved.y < io.MouseDragThreshold;
-    if (ImGui::IsItemDeactivated() && still)
+    // From a seat only another seat can be looked at: a click on the picture keeps this one.
+    const bool keeps = w.strip == StripDrawing::seat && shows.kind != drawing::Shows::Kind::seat;
+    if (ImGui::IsItemDeactivated() && still && !keeps)
         w.selected = shows.kind == drawing::Shows::Kind::hall ? drawing::Shows{} : shows;
     const std::string name = name_of(*in.study, shows);
     if (!name.empty()) hint(in.theme, name);
@@ -123,7 +125,8 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests&) {
     list.PushClipRect(at, {at.x + size.x, at.y + size.y}, true);
     paint_drawing(t, list, drawing, view, {w.hovered, w.selected, in.units()});
     list.PopClipRect();
-    draw_head(in, w, scale_text(t, view), at);
+    // What an eye sees has no scale.
+    draw_head(in, w, w.strip == StripDrawing::seat ? "" : scale_text(t, view), at);
 }
 
 }  // namespace rakeline::desk

@@ -93,6 +93,8 @@ void draw_keys(const PanelInput& in, Workspace& w, Requests&) {
         {"F", "fit the hall into the view"},
         {"B", "show or hide the beams"},
         {"P", "the next drawing below the room"},
+        {"E", "the picture as the selected seat sees it, or the hall again"},
+        {"← → ↑ ↓", "the seat beside, in front, behind"},
         {"Esc", "let go of the selection, close what floats"},
         {"Ctrl Z", "undo"},
         {"Ctrl Shift Z, Ctrl Y", "redo"},

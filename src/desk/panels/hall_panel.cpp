@@ -4,6 +4,7 @@
 #include "desk/panels/panels.hpp"
 #include "desk/seat_colours.hpp"
 #include "desk/widgets/controls.hpp"
+#include "desk/widgets/seat_picture.hpp"
 #include "desk/widgets/text.hpp"
 
 #include <algorithm>
@@ -151,6 +152,7 @@ void draw_hall_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (field.size.x < 8.0f || field.size.y < 8.0f) return;
     if (!in.study || !in.pictures) empty_view(in, field);
     if (!in.study) return;
+    if (sees_from_seat(in, w)) return seat_picture(in, w, field.size, 0.0f);
     const SeatColours colours = seat_colours(*in.study, w);
     if (!w.hall_camera.fitted) {
         w.hall_camera.camera = view::overview(*in.study);
