@@ -95,6 +95,23 @@ std::optional<glm::dvec2> name_place(const EyeView& view, int seat) {
     return view.page.point(0.5 * (of.eye + of.floor));
 }
 
+/// Where along the window's width "eye level" stands clearest of the names.
+double clearest_place(const EyeView& view) {
+    const geometry::Rectangle& w = view.page.window();
+    double best = 0.0, best_clear = -1.0;
+    for (const double share : {0.09, 0.25, 0.42, 0.58, 0.75}) {
+        const double middle = w.left + (share + 0.05) * w.width();
+        double clear = w.width();
+        for (const study::SeatShare& of : largest(view))
+            if (const auto at = of.seat ? name_place(view, *of.seat) : std::nullopt)
+                clear = std::min(clear, std::abs(at->x - middle));
+        if (clear <= best_clear) continue;
+        best = share;
+        best_clear = clear;
+    }
+    return best;
+}
+
 }  // namespace
 
 void add_eye_level(EyeView& view) {
@@ -111,10 +128,11 @@ void add_eye_level(EyeView& view) {
         view.add(
             Line{.points = piece, .weight = Weight::helper, .ink = Ink::sight, .dashed = true});
         const geometry::Rectangle& w = view.page.window();
-        view.add(Label{.at = piece.front() + glm::dvec2(0.09 * w.width(), 0.025 * w.height()),
-                       .text = "eye level",
-                       .anchor = Anchor::left,
-                       .ink = Ink::sight});
+        view.add(Label{
+            .at = piece.front() + glm::dvec2(clearest_place(view) * w.width(), 0.025 * w.height()),
+            .text = "eye level",
+            .anchor = Anchor::left,
+            .ink = Ink::sight});
     }
 }
 
