@@ -177,9 +177,10 @@ void add_eye_hidden(EyeView& view) {
         return out;
     };
     const auto regions = hidden_regions(view.seen.clear, o);
+    // A click goes through the mark, to who hides it.
     for (const HiddenRegion& region : regions)
         add_fill(view, placed(outline_of(region)),
-                 {.points = {}, .ink = Ink::missed, .strength = 0.34, .shows = of_screen()});
+                 {.points = {}, .ink = Ink::missed, .strength = 0.34});
     const Line stroke{.points = {}, .weight = Weight::helper, .ink = Ink::missed};
     if (!regions.empty())
         for (const auto& line : hatching(regions, o.width() / kHatches))
@@ -232,8 +233,9 @@ base::Result<Drawing> seat_view(const study::Study& study, const DrawingChoice& 
     add_eye_level(view);
     add_eye_names(view);
     const geometry::Rectangle& w = view.page.window();
-    view.drawing.low = {w.left, w.bottom};
-    view.drawing.high = {w.right, w.top};
+    const glm::dvec2 rim(0.005 * std::max(w.width(), w.height()));  // for lines along the border
+    view.drawing.low = glm::dvec2(w.left, w.bottom) - rim;
+    view.drawing.high = glm::dvec2(w.right, w.top) + rim;
     if (choice.dimensions) {
         add_eye_notes(view);
         view.drawing.high.x += kNotesWidth * w.height();

@@ -79,7 +79,7 @@ TEST_SUITE("desk/seat_steps") {
         REQUIRE(room.w().selected.kind == Kind::seat);
         const int first = room.w().selected.index;
         const auto plan = plan_of("screening-24");
-        CHECK(first == room::reference_seat(plan, room::Audience{}).value_or(first));
+        CHECK(first == room.session.study()->reference_seat);
         room.press(GLFW_KEY_DOWN);
         CHECK(room.w().selected.index ==
               seat_beside(plan, first, SeatStep::behind).value_or(first));
