@@ -148,6 +148,27 @@ TEST_SUITE("report/pdf_report") {
         }
     }
 
+    TEST_CASE("the reference seat and the seat with most hidden of each format are looked from") {
+        for (const char* name : {"screening-24", "converted-hall-96"}) {
+            const study::Study& study = tests::studied(name);
+            const TemporaryPdf pdf(report_of(study, options()));
+            const std::string text = flowing(pdf.asked("pdftotext", "-"));
+            CHECK(text.find("From the seats") != std::string::npos);
+            for (std::size_t f = 0; f < study.sight.formats.size(); ++f) {
+                const auto& seats = study.sight.formats[f].hidden;
+                const auto worst =
+                    std::ranges::max_element(seats, {}, &sight::SeatHidden::hidden_fraction);
+                const auto seat = static_cast<std::size_t>(worst - seats.begin());
+                const std::string at = study.layout().formats[f].name + " · most hidden, seat " +
+                                       study.seats.seats[seat].name;
+                CHECK_MESSAGE(text.find(at) != std::string::npos, at);
+                CHECK(text.find("hidden " + base::quantity_text(worst->hidden_fraction,
+                                                                base::Unit::fraction)) !=
+                      std::string::npos);
+            }
+        }
+    }
+
     TEST_CASE("pages are A4 with metric dimensions, Letter with feet where units are imperial") {
         const study::Study& study = tests::studied("screening-24");
         const TemporaryPdf metric(report_of(study, options()));
