@@ -26,7 +26,7 @@ inline void raise(tests::SeatedRoom& room, Part part, double by_m) {
     for (std::size_t i = part.begin; i < part.end; ++i) {
         room.eyes[i].y += by_m;
         room.heads[i].centre.y += by_m;
-        if (room.walls.empty()) continue;
+        if (room.walls.size() < room.eyes.size()) continue;  // no seat backs
         room.walls[i].from.y += by_m;
         room.walls[i].to.y += by_m;
     }

@@ -6,19 +6,28 @@
 
 #include <glm/vec3.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 #include <random>
 #include <vector>
 
 /// Rooms full of people, by a few numbers.
 namespace rakeline::tests {
 
+/// A level slab over the rear half of the stalls, with a wall along its front.
+struct Balcony {
+    double front_m = 0.0;  ///< of slab and wall, from the screen
+    double under_m = 0.0, floor_m = 0.0, wall_top_m = 0.0;
+};
+
 struct SeatedRoom {
     geometry::Patch surface;
     picture::Opening opening;
     std::vector<glm::dvec3> eyes;
     std::vector<sight::Head> heads;
-    std::vector<sight::Wall> walls;
+    std::vector<sight::Wall> walls;  ///< of seats, in their order, and then of the balcony
+    std::optional<Balcony> balcony;
 
     sight::HiddenInput input() const { return {surface, opening, eyes, heads, walls}; }
 };
@@ -41,6 +50,7 @@ struct RoomShape {
     double head_radius_m = 0.0775;
     double half_height_m = 0.114;
     bool seat_backs = false;
+    bool balcony = false;  ///< with as many rows as there are beneath it; wants straight rows
 };
 
 /// The same on every machine, unlike the distributions of <random>.
@@ -74,18 +84,17 @@ inline void add_person(const RoomShape& shape,
         {middle - half, middle + half, sight::WallHides::below, eye.y - 1.2, index});
 }
 
-inline SeatedRoom seated_room(const RoomShape& shape, unsigned seed) {
-    std::mt19937 random(seed);
-    SeatedRoom room;
-    set_screen(shape, room);
-    for (int row = 0; row < shape.rows; ++row) {
+/// Rows from `first` on, `lift_m` over where they are in the stalls.
+inline void add_rows(
+    const RoomShape& shape, int first, double lift_m, std::mt19937& random, SeatedRoom& room) {
+    for (int row = first; row < shape.rows; ++row) {
         const double back = shape.first_back_m + row * shape.spacing_m;
         const double shift = shape.staggered && row % 2 == 1 ? 0.5 : 0.0;
         const double radius =
             shape.row_radius_m == 0.0 ? 0.0 : shape.row_radius_m + row * shape.spacing_m;
         for (int i = 0; i < shape.seats; ++i) {
             const double along = (i - 0.5 * (shape.seats - 1) + shift) * shape.pitch_m;
-            const double up = 1.2 + row * shape.spacing_m * std::tan(shape.rake_rad) +
+            const double up = lift_m + 1.2 + row * shape.spacing_m * std::tan(shape.rake_rad) +
                               drawn(random, -shape.height_spread_m, shape.height_spread_m);
             const double angle = radius == 0.0 ? 0.0 : along / radius;
             const double x = radius == 0.0 ? along : radius * std::sin(angle);
@@ -93,10 +102,34 @@ inline SeatedRoom seated_room(const RoomShape& shape, unsigned seed) {
             add_person(shape, {x, up, back - fall}, {std::cos(angle), 0.0, -std::sin(angle)}, room);
         }
     }
+}
+
+inline void add_balcony(const RoomShape& shape, std::mt19937& random, SeatedRoom& room) {
+    constexpr double kOver_m = 2.9;
+    constexpr double kHalf_m = 40.0;  // wider than all
+    const int first = shape.rows / 2;
+    const double floor_m = kOver_m + first * shape.spacing_m * std::tan(shape.rake_rad);
+    const double front_m = shape.first_back_m + first * shape.spacing_m - 0.6;
+    room.balcony = Balcony{front_m, floor_m - 0.3, floor_m, floor_m + 0.75};
+    add_rows(shape, first, kOver_m, random, room);
+    const auto edge = [&](double up_m, sight::WallHides hides) {
+        room.walls.push_back(
+            {{-kHalf_m, up_m, front_m}, {kHalf_m, up_m, front_m}, hides, floor_m, -1});
+    };
+    edge(room.balcony->wall_top_m, sight::WallHides::below);
+    edge(room.balcony->under_m, sight::WallHides::above);
+}
+
+inline SeatedRoom seated_room(const RoomShape& shape, unsigned seed) {
+    std::mt19937 random(seed);
+    SeatedRoom room;
+    set_screen(shape, room);
+    add_rows(shape, 0, 0.0, random, room);
+    if (shape.balcony) add_balcony(shape, random, room);
     return room;
 }
 
-/// Rooms of all kinds, low rakes among them; each could be built.
+/// Rooms of all kinds, low rakes, curved screens and balconies among them; each could be built.
 inline RoomShape random_shape(unsigned seed) {
     std::mt19937 random(seed);
     RoomShape s;
@@ -116,6 +149,11 @@ inline RoomShape random_shape(unsigned seed) {
     s.head_radius_m = drawn(random, 0.068, 0.085);
     s.half_height_m = drawn(random, 0.096, 0.129);
     s.seat_backs = random() % 3 == 0;
+    if (random() % 5 == 0) {
+        s.balcony = true;
+        s.row_radius_m = 0.0;
+        s.rake_rad = std::min(s.rake_rad, base::radians(4.0));
+    }
     return s;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "base/parallel.hpp"
 #include "sight/seated_room.hpp"
 
 #include <algorithm>
@@ -62,21 +63,46 @@ inline void add_spheres(RTCDevice device, RTCScene scene, const SeatedRoom& room
     attach(device, scene, spheres);
 }
 
-/// Each wall as a rectangle from its edge 50 m down (or up) along the picture's generator.
+using Rectangle3 = std::array<glm::dvec3, 4>;
+
+/// Each seat's wall as a rectangle from its edge 50 m down along the picture's generator, on the
+/// balcony down to its floor; and the balcony's slab and wall as they stand, to be met from
+/// wherever the eye is.
+inline std::vector<Rectangle3> wall_rectangles(const SeatedRoom& room) {
+    std::vector<Rectangle3> out;
+    for (const sight::Wall& wall : room.walls) {
+        if (wall.eye < 0) continue;
+        const bool upstairs = room.balcony && wall.from.y > room.balcony->floor_m;
+        const double down_m = upstairs ? wall.from.y - room.balcony->floor_m : 50.0;
+        const glm::dvec3 away = -down_m * room.surface.up;
+        out.push_back({wall.from, wall.to, wall.to + away, wall.from + away});
+    }
+    if (!room.balcony) return out;
+    const Balcony& b = *room.balcony;
+    const auto at = [](double x, double y, double z) { return glm::dvec3(x, y, z); };
+    const double far = 60.0;
+    out.push_back({at(-far, b.under_m, b.front_m), at(far, b.under_m, b.front_m),
+                   at(far, b.wall_top_m, b.front_m), at(-far, b.wall_top_m, b.front_m)});
+    for (const double up : {b.under_m, b.floor_m}) {
+        out.push_back({at(-far, up, b.front_m), at(far, up, b.front_m),
+                       at(far, up, b.front_m + far), at(-far, up, b.front_m + far)});
+    }
+    return out;
+}
+
 inline void add_walls(RTCDevice device, RTCScene scene, const SeatedRoom& room) {
-    if (room.walls.empty()) return;
+    const std::vector<Rectangle3> rectangles = wall_rectangles(room);
+    if (rectangles.empty()) return;
     RTCGeometry walls = rtcNewGeometry(device, RTC_GEOMETRY_TYPE_QUAD);
     auto* points = static_cast<EmbreePoint*>(
         rtcSetNewGeometryBuffer(walls, RTC_BUFFER_TYPE_VERTEX, 0, RTC_FORMAT_FLOAT3,
-                                sizeof(EmbreePoint), 4 * room.walls.size()));
+                                sizeof(EmbreePoint), 4 * rectangles.size()));
     auto* quads = static_cast<std::array<unsigned, 4>*>(
         rtcSetNewGeometryBuffer(walls, RTC_BUFFER_TYPE_INDEX, 0, RTC_FORMAT_UINT4,
-                                sizeof(std::array<unsigned, 4>), room.walls.size()));
+                                sizeof(std::array<unsigned, 4>), rectangles.size()));
     unsigned at = 0;
-    for (const sight::Wall& wall : room.walls) {
-        const double far = wall.hides == sight::WallHides::below ? -50.0 : 50.0;
-        const glm::dvec3 away = far * room.surface.up;
-        for (const glm::dvec3& p : {wall.from, wall.to, wall.to + away, wall.from + away})
+    for (const Rectangle3& corners : rectangles) {
+        for (const glm::dvec3& p : corners)
             *points++ = squeezed(p, squeeze_of(room));
         *quads++ = {at, at + 1, at + 2, at + 3};
         at += 4;
@@ -178,13 +204,16 @@ inline std::vector<double> embree_hidden(const SeatedRoom& room,
                                          const RayGrid& grid) {
     const double squeeze = squeeze_of(room);
     const RayEnds ends = ray_ends(grid, squeeze);
-    std::vector<double> out;
-    for (std::size_t seat = 0; seat < room.eyes.size(); ++seat) {
-        const auto own = static_cast<float>(room.heads[seat].radius_m);
-        const std::size_t hidden =
-            hidden_rays(scene, ends, grid.points.size(), squeezed(room.eyes[seat], squeeze), own);
-        out.push_back(static_cast<double>(hidden) / static_cast<double>(grid.points.size()));
-    }
+    std::vector<double> out(room.eyes.size());
+    const auto some = [&](std::size_t begin, std::size_t end) {
+        for (std::size_t seat = begin; seat < end; ++seat) {
+            const auto own = static_cast<float>(room.heads[seat].radius_m);
+            const std::size_t hidden = hidden_rays(scene, ends, grid.points.size(),
+                                                   squeezed(room.eyes[seat], squeeze), own);
+            out[seat] = static_cast<double>(hidden) / static_cast<double>(grid.points.size());
+        }
+    };
+    base::parallel_chunks(out.size(), 8, some);
     return out;
 }
 
