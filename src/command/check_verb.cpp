@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "command/sampled.hpp"
 #include "command/verbs.hpp"
 
 #include <iostream>
@@ -13,8 +14,8 @@ const char* verdict_words(const study::Study& study, bool missed) {
                                               : "All limits hold.";
 }
 
-int check(const std::string& file) {
-    const auto study = study_file(file);
+int check(const std::string& file, bool no_crowd) {
+    const auto study = sampled_study_file(file, no_crowd);
     if (!study) return refuse(study.problems());
     bool missed = false;
     for (const study::Finding& finding : study->findings) {
@@ -24,6 +25,7 @@ int check(const std::string& file) {
                   << finding.against << "\n";
         if (!finding.mend.empty()) std::cout << "        " << finding.mend << "\n";
     }
+    if (no_crowd) std::cout << "No crowd was drawn: limits on its chances were left out.\n";
     std::cout << verdict_words(*study, missed) << " Limits: " << study->brief->limits.name << "\n";
     return missed ? kLimitMissed : kDone;
 }
@@ -34,7 +36,11 @@ void add_check_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("check", "Hold a room against its limits");
     auto file = std::make_shared<std::string>();
     verb->add_option("FILE", *file, "Layout file")->required();
-    verb->callback([&choice, file] { choice.action = [file] { return check(*file); }; });
+    auto no_crowd = std::make_shared<bool>(false);
+    add_no_crowd(*verb, *no_crowd);
+    verb->callback([&choice, file, no_crowd] {
+        choice.action = [file, no_crowd] { return check(*file, *no_crowd); };
+    });
 }
 
 }  // namespace rakeline::command

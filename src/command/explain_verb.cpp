@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "base/nearest_name.hpp"
 #include "base/number_text.hpp"
+#include "command/sampled.hpp"
 #include "command/verbs.hpp"
 
 #include <iostream>
@@ -89,7 +90,7 @@ base::Result<study::Place> place_in(const study::Study& study,
 int explain(const ExplainWords& words) {
     const study::FigureDefinition* d = study::find_definition(words.figure);
     if (!d) return refuse({unknown_figure(words.figure)});
-    const auto study = study_file(words.file);
+    const auto study = sampled_study_file(words.file, !study::needs_crowd(*d));
     if (!study) return refuse(study.problems());
     const auto place = place_in(*study, *d, words);
     if (!place) return refuse(place.problems());

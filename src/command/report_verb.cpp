@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "command/sampled.hpp"
 #include "command/verbs.hpp"
 #include "report/report.hpp"
 
@@ -10,6 +11,7 @@ namespace {
 struct ReportWords {
     std::string file, output, date;
     bool imperial = false;
+    bool no_crowd = false;
 };
 
 int report(const ReportWords& words, const std::string& version) {
@@ -18,7 +20,7 @@ int report(const ReportWords& words, const std::string& version) {
         return refuse("'" + words.output + "' is neither a .pdf nor a .csv file",
                       "end the name in .pdf for the report, .csv for the seat table");
     }
-    const auto study = study_file(words.file);
+    const auto study = sampled_study_file(words.file, words.no_crowd);
     if (!study) return refuse(study.problems());
     if (!pdf) return put_output(words.output, report::seat_csv(*study));
     const auto bytes =
@@ -38,6 +40,7 @@ void add_report_verb(CLI::App& app, Choice& choice) {
     verb->add_option("-o,--output", words->output, "OUT.pdf or OUT.csv")->required();
     verb->add_option("--date", words->date, "Date on the title block; else today");
     verb->add_flag("--imperial", words->imperial, "Feet, foot-lamberts, Letter paper");
+    add_no_crowd(*verb, words->no_crowd);
     verb->callback([&choice, words] {
         choice.action = [words, version = choice.version] { return report(*words, version); };
     });

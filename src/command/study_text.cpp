@@ -2,6 +2,7 @@
 #include "command/study_text.hpp"
 
 #include "command/text_table.hpp"
+#include "study/crowd_words.hpp"
 
 #include <algorithm>
 
@@ -87,6 +88,17 @@ private:
                 line(d.label, {cell(*figure, system_)});
             }
         }
+        if (subject == study::Subject::sight) write_crowd();
+    }
+
+    void write_crowd() {
+        if (study_.seats.seats.empty()) return;
+        if (!study_.crowd) {
+            line("Clear chance", {study::kNotSampled});
+            return;
+        }
+        for (const int f : shown_formats())
+            out_ += "  " + study::crowd_sentence(study_, f) + "\n";
     }
 
     void head_formats() {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "command/sampled.hpp"
 #include "command/study_text.hpp"
 #include "command/verbs.hpp"
 #include "study/study_json.hpp"
@@ -15,6 +16,7 @@ struct StudyWords {
     std::string file, format, json;
     bool time = false;
     bool imperial = false;
+    bool no_crowd = false;
 };
 
 double milliseconds_to_study(const std::shared_ptr<const room::Brief>& brief) {
@@ -39,7 +41,7 @@ void print_time(const std::shared_ptr<const room::Brief>& brief) {
 }
 
 int run_study(const StudyWords& words) {
-    const auto study = study_file(words.file);
+    const auto study = sampled_study_file(words.file, words.no_crowd);
     if (!study) return refuse(study.problems());
     const auto format = choose_format(study->layout(), words.format);
     if (!format) return refuse(format.problems());
@@ -56,8 +58,10 @@ void add_study_verb(CLI::App& app, Choice& choice) {
     verb->add_option("FILE", words->file, "Layout file")->required();
     verb->add_option("--format", words->format, "Only this format");
     verb->add_option("--json", words->json, "As JSON: to a file, or - for standard output");
-    verb->add_flag("--time", words->time, "Say on standard error how long the study takes");
+    verb->add_flag("--time", words->time,
+                   "Say on standard error how long the study takes, crowds left out");
     verb->add_flag("--imperial", words->imperial, "Feet, foot-lamberts (text only)");
+    add_no_crowd(*verb, words->no_crowd);
     verb->callback([&choice, words] { choice.action = [words] { return run_study(*words); }; });
 }
 

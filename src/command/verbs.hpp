@@ -32,6 +32,7 @@ void add_draw_verb(CLI::App& app, Choice& choice);
 void add_lens_verb(CLI::App& app, Choice& choice);
 void add_report_verb(CLI::App& app, Choice& choice);
 void add_rake_verb(CLI::App& app, Choice& choice);
+void add_crowd_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
 void add_change_verb(CLI::App& app, Choice& choice);
 

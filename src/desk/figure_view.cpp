@@ -2,6 +2,7 @@
 #include "desk/figure_view.hpp"
 
 #include "sound/sound_study.hpp"
+#include "study/crowd_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -46,6 +47,11 @@ std::string place_words(const study::Study& study, const study::Figure& figure) 
         add(layout.projectors.at(static_cast<std::size_t>(*figure.projector)).name);
     if (figure.format) add(layout.formats.at(static_cast<std::size_t>(*figure.format)).name);
     return words;
+}
+
+bool awaits_crowd(const study::Study& study, const study::FigureDefinition& definition) {
+    return !study.crowd && !study.seats.seats.empty() && !study.layout().formats.empty() &&
+           study::needs_crowd(definition);
 }
 
 std::string group_title(const study::Study& study, const study::Figure& figure) {
@@ -97,18 +103,31 @@ study::Place chosen_place(const Workspace& w) {
 
 std::vector<FigureGroup> figure_groups(const study::Study& study, const Workspace& w) {
     std::vector<FigureGroup> groups;
-    for (const study::Figure& figure : study.figures) {
-        if (figure.definition->subject != w.subject || figure.values.empty()) continue;
-        if (!at_chosen_place(figure, w)) continue;
+    const auto group_of = [&](const study::Figure& figure) -> FigureGroup& {
         const std::string title = group_title(study, figure);
         const auto group = std::find_if(groups.begin(), groups.end(),
                                         [&](const FigureGroup& g) { return g.title == title; });
-        if (group == groups.end())
-            groups.push_back({title, {&figure}});
-        else
-            group->figures.push_back(&figure);
+        if (group != groups.end()) return *group;
+        return groups.emplace_back(FigureGroup{title, {}, {}});
+    };
+    for (const study::FigureDefinition& definition : study::figure_register()) {
+        if (definition.subject != w.subject) continue;
+        if (awaits_crowd(study, definition)) {
+            study::Figure place;
+            place.definition = &definition;
+            if (definition.per.format) place.format = w.format;
+            group_of(place).awaited.push_back(&definition);
+        }
+        for (const study::Figure& figure : study.figures)
+            if (figure.definition == &definition && !figure.values.empty() &&
+                at_chosen_place(figure, w))
+                group_of(figure).figures.push_back(&figure);
     }
     return groups;
+}
+
+const char* awaited_words(const PanelInput& in) {
+    return in.sampling || in.studying ? "being sampled" : study::kNotSampled;
 }
 
 std::vector<const study::Figure*> seat_figures(const study::Study& study, const Workspace& w) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "desk/panel_input.hpp"
 #include "desk/workspace.hpp"
 #include "study/study.hpp"
 
@@ -29,10 +30,14 @@ study::Place chosen_place(const Workspace& workspace);
 struct FigureGroup {
     std::string title;  ///< "EVERY SEAT · 2.39"
     std::vector<const study::Figure*> figures;
+    std::vector<const study::FigureDefinition*> awaited;  ///< come when the crowd is drawn
 };
 
 /// The open subject's figures for the chosen projector, format, loudspeaker and band.
 std::vector<FigureGroup> figure_groups(const study::Study& study, const Workspace& workspace);
+
+/// What stands in place of an awaited figure: "being sampled", or that it is not.
+const char* awaited_words(const PanelInput& in);
 
 /// Per-seat figures that can colour the seats, for the chosen place.
 std::vector<const study::Figure*> seat_figures(const study::Study& study,

@@ -43,6 +43,8 @@ struct PanelInput {
     std::string title;  ///< file name, or "unsaved"
     bool edited = false;
     bool studying = false;
+    /// How far the crowd of `study` is; nothing where it is there or not being drawn.
+    std::optional<sight::CrowdProgress> sampling = {};
     double studied_s = 0.0;  ///< what the newest study took
     RoomPictures* pictures = nullptr;
     float raster_scale = 1.0f;  ///< display pixels per unit of the window

@@ -55,6 +55,7 @@ PanelInput Session::panel_input(const Theme& theme,
     in.title = path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
     in.edited = document_.edited();
     in.studying = worker_.busy();
+    in.sampling = worker_.sampling();
     in.studied_s = finished_.took_s;
     in.pictures = pictures;
     in.raster_scale = raster_scale;

@@ -20,6 +20,8 @@ std::string today() {
     return text.data();
 }
 
+constexpr std::chrono::seconds kPatience{5};
+
 std::string file_name(const std::string& path) {
     return std::filesystem::path(path).filename().string();
 }
@@ -127,6 +129,8 @@ void Session::save_to(const std::string& path) {
 }
 
 void Session::export_to(Action what, const std::string& path) {
+    // The crowd too where it comes soon; the report says where it did not.
+    worker_.wait_until_sampled(kPatience);
     wait_for_study();
     if (!finished_.study) return;
     const study::Study& study = *finished_.study;

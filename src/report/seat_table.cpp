@@ -23,6 +23,7 @@ constexpr SeatColumn kSeatColumns[] = {
     {"sight.off_axis", "off axis"},
     {"sight.off_axis_far", "off axis, far edge"},
     {"sight.hidden", "hidden"},
+    {"sight.clear_chance", "clear chance"},
     {"light.luminance", "luminance"},
     {"light.side_ratio", "sides over centre"},
     {"light.corner_ratio", "corners over centre"},

@@ -4,6 +4,7 @@
 #include "report/figure_words.hpp"
 #include "report/format_tables.hpp"
 #include "report/table_cells.hpp"
+#include "study/crowd_words.hpp"
 
 #include <algorithm>
 
@@ -123,6 +124,28 @@ void draw_by_row(Pages& pages, const ReportInput& in, const Figures& figures) {
     }
 }
 
+/// The crowd in sentences, or that none was drawn.
+void draw_crowd(Pages& pages, const ReportInput& in) {
+    if (in.study.seats.seats.empty() || in.study.layout().formats.empty()) return;
+    if (!in.study.crowd) {
+        pages.paragraph(std::string("The chance of a clear view over random audiences was ") +
+                            study::kNotSampled + ".",
+                        pages.quiet());
+        return;
+    }
+    constexpr double kBetween_pt = 3.0;
+    const auto say = [&](const std::string& sentence, const TextStyle& style) {
+        if (sentence.empty()) return;
+        pages.paragraph(sentence, style);
+        pages.gap(kBetween_pt);
+    };
+    for (int f = 0; f < static_cast<int>(in.study.crowd->formats.size()); ++f)
+        say(study::crowd_sentence(in.study, f), pages.body());
+    say(study::people_sentence(in.study), pages.quiet());
+    say(study::precision_sentence(in.study), pages.quiet());
+    pages.gap(2.0 * kBetween_pt);
+}
+
 void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     const auto on = [&](Axis axis, bool banded) {
         return figures_where(in, subject, [axis, banded](const Figure& figure) {
@@ -130,6 +153,7 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
         });
     };
     pages.chapter(study::subject_title(subject));
+    if (subject == study::Subject::sight) draw_crowd(pages, in);
     const auto single = [&](bool by_format) {
         return figures_where(in, subject, [by_format](const Figure& figure) {
             return figure.definition->axis() == Axis::none &&

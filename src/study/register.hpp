@@ -51,6 +51,9 @@ struct FigureDefinition {
 std::span<const FigureDefinition> figure_register();
 const FigureDefinition* find_definition(std::string_view id);
 
+/// Whether the figure has values only once a crowd is drawn (with_crowd).
+bool needs_crowd(const FigureDefinition& definition);
+
 /// Entries of one subject, by the files that define them.
 std::span<const FigureDefinition> room_figures();
 std::span<const FigureDefinition> picture_figures();
@@ -67,6 +70,7 @@ std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_f
 std::span<const FigureDefinition> sight_figures();
 std::span<const FigureDefinition> angle_figures();  ///< parts of sight_figures
 std::span<const FigureDefinition> hidden_figures();
+std::span<const FigureDefinition> crowd_figures();  ///< not there before a crowd is drawn
 std::span<const FigureDefinition> row_figures();
 std::span<const FigureDefinition> sound_figures();
 

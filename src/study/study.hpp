@@ -5,6 +5,7 @@
 #include "picture/picture_study.hpp"
 #include "room/layout_file.hpp"
 #include "room/seat_plan.hpp"
+#include "sight/crowd.hpp"
 #include "sight/sight_study.hpp"
 #include "sound/sound_study.hpp"
 #include "study/figure.hpp"
@@ -55,14 +56,24 @@ struct Study {
     light::LightStudy light;
     sight::SightStudy sight;
     sound::SoundStudy sound;
+    /// Random audiences; null where none were drawn. Then the figures of the crowd are not there.
+    std::shared_ptr<const sight::CrowdStudy> crowd;
     std::vector<Figure> figures;  ///< in register order, then projector, format, loudspeaker, band
     std::vector<Finding> findings;  ///< missed first, by subject
 
     const room::Layout& layout() const { return brief->layout; }
 };
 
-/// The definition of a study: pure, same brief in, same study out, bit for bit.
+/// The definition of a study: pure, same brief in, same study out, bit for bit. Draws no crowd.
 Study compute_study(std::shared_ptr<const room::Brief> brief);
+
+/// Random audiences for the study's room, which take seconds where a study takes milliseconds. The
+/// same study gives the same crowds, bit for bit. Null where `run.stop` came first.
+std::shared_ptr<const sight::CrowdStudy> sample_crowd(const Study& study,
+                                                      const sight::CrowdRun& run = {});
+
+/// The study with what its crowds answered: figures and findings follow anew, nothing else does.
+Study with_crowd(Study study, std::shared_ptr<const sight::CrowdStudy> crowd);
 
 /// Remembers each subject's last inputs and result, so that an edit recomputes what it touches.
 /// update() gives exactly what compute_study would.
@@ -73,6 +84,10 @@ public:
     StudyCache(StudyCache&&) noexcept;
     StudyCache& operator=(StudyCache&&) noexcept;
     Study update(std::shared_ptr<const room::Brief> brief);
+
+    /// sample_crowd's last result if this study would give it again, else null.
+    std::shared_ptr<const sight::CrowdStudy> known_crowd(const Study& study) const;
+    void remember_crowd(const Study& study, std::shared_ptr<const sight::CrowdStudy> crowd);
 
 private:
     struct Memory;

@@ -32,6 +32,8 @@ struct StudyCache::Memory {
     Memo<LightSlice, light::LightStudy> light;
     Memo<SightSlice, sight::SightStudy> sight;
     Memo<SoundSlice, sound::SoundStudy> sound;
+    std::optional<SightSlice> crowd_of;  ///< crowds read what the other sight figures do
+    std::shared_ptr<const sight::CrowdStudy> crowd;
 };
 
 StudyCache::StudyCache() : memory_(std::make_unique<Memory>()) {}
@@ -56,6 +58,31 @@ Study StudyCache::update(std::shared_ptr<const room::Brief> brief) {
     study.sound = memory_->sound.get(sound_slice(study), [&](const SoundSlice&) {
         return sound::study_sound(sound_input(study));
     });
+    study.figures = evaluate_figures(study);
+    study.findings = collect_findings(study);
+    return study;
+}
+
+std::shared_ptr<const sight::CrowdStudy> StudyCache::known_crowd(const Study& study) const {
+    if (!memory_->crowd_of || !(*memory_->crowd_of == sight_slice(study))) return nullptr;
+    return memory_->crowd;
+}
+
+void StudyCache::remember_crowd(const Study& study,
+                                std::shared_ptr<const sight::CrowdStudy> crowd) {
+    memory_->crowd_of = sight_slice(study);
+    memory_->crowd = std::move(crowd);
+}
+
+std::shared_ptr<const sight::CrowdStudy> sample_crowd(const Study& study,
+                                                      const sight::CrowdRun& run) {
+    auto crowd = sight::sample_crowds(sight_input(study), run);
+    if (!crowd) return nullptr;
+    return std::make_shared<const sight::CrowdStudy>(std::move(*crowd));
+}
+
+Study with_crowd(Study study, std::shared_ptr<const sight::CrowdStudy> crowd) {
+    study.crowd = std::move(crowd);
     study.figures = evaluate_figures(study);
     study.findings = collect_findings(study);
     return study;

@@ -94,6 +94,20 @@ Json finding_json(const Study& study, const Finding& finding) {
     return out;
 }
 
+/// Null where no crowd was drawn: the figures of the crowd are not there then.
+Json crowd_json(const Study& study) {
+    if (!study.crowd) return nullptr;
+    const room::Crowd& crowd = study.crowd->crowd;
+    Json out;
+    out["drawn"] = study.crowd->drawn;
+    out["seed"] = crowd.seed;
+    out["women_fraction"] = crowd.women_fraction;
+    out["taken_fraction"] = crowd.taken_fraction;
+    out["precision"] = crowd.precision;
+    out["precision_reached"] = study.crowd->reached;
+    return out;
+}
+
 bool wanted(const std::optional<int>& has, const std::optional<int>& format) {
     return !format || !has || *has == *format;
 }
@@ -115,6 +129,7 @@ std::string study_json(const Study& study, std::optional<int> format) {
     Json out;
     out["room"] = study.layout().name;
     out["limits"] = study.brief->limits.name;
+    out["crowd"] = crowd_json(study);
     out["figures"] = Json::array();
     for (const Figure& figure : study.figures) {
         if (wanted(figure.format, format)) out["figures"].push_back(figure_json(study, figure));

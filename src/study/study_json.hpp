@@ -10,8 +10,8 @@ namespace rakeline::study {
 
 /// One object: `figures`, a list of {id, subject, unit, value | values, projector?, format?,
 /// loudspeaker?, band_hz?, limit?, holds?}, `values` keyed by seat name, row letter or band centre
-/// in Hz; and `findings`. SI, angles in degrees. `format`: only figures of this format, or per
-/// none.
+/// in Hz; `findings`; and `crowd`, null where none was drawn. SI, angles in degrees. `format`: only
+/// figures of this format, or per none.
 std::string study_json(const Study& study, std::optional<int> format = {});
 
 /// The register as a list of {id, subject, label, unit, per, meaning, formula, source}.

@@ -123,6 +123,67 @@ TEST_CASE("a worker that is given many briefs ends on the newest one") {
     CHECK(worker.newest().study == nullptr);
 }
 
+TEST_CASE("a worker draws the crowd of the study that it ends on, and keeps it while it may") {
+    constexpr std::chrono::seconds kLong{60};
+    StudyWorker worker;
+    const Document document = *open_document(demo("screening-24"));
+    worker.post(document.current());
+    worker.wait_until_idle();
+    REQUIRE(worker.wait_until_sampled(kLong));
+    const auto first = worker.newest();
+    CHECK(first.serial == 2);
+    CHECK(*first.study->crowd == *study::sample_crowd(*first.study));
+    CHECK(find_figure(*first.study, "sight.clear_chance") != nullptr);
+    // Nothing that the crowd reads: it is there with the study, at once.
+    auto renamed = std::make_shared<room::Brief>(*document.current());
+    renamed->layout.name += "'";
+    worker.post(renamed);
+    worker.wait_until_idle();
+    CHECK(worker.newest().serial == 3);
+    CHECK(worker.newest().study->crowd == first.study->crowd);
+    CHECK_FALSE(worker.sampling());
+}
+
+TEST_CASE("a new brief ends the drawing of a crowd at once, and no study shows another's") {
+    StudyWorker worker;
+    const Document document = *open_document(demo("screening-24"));
+    room::Brief slow = *document.current();
+    slow.layout.audience.crowd.precision = 0.001;
+    worker.post(std::make_shared<const room::Brief>(slow));
+    worker.wait_until_idle();
+    CHECK(worker.newest().study->crowd == nullptr);
+    slow.layout.seating.front().riser_m += 0.05;
+    const auto second = std::make_shared<const room::Brief>(slow);
+    worker.post(second);
+    worker.wait_until_idle();
+    CHECK(worker.newest().study->brief == second);
+    CHECK(worker.newest().study->crowd == nullptr);
+    worker.forget();
+    CHECK(worker.newest().study == nullptr);
+    CHECK_FALSE(worker.sampling());
+}
+
+TEST_CASE("while its crowd is awaited a study lists the same figures in the same groups") {
+    const study::Study plain = demo_study("screening-24");
+    const study::Study whole = study::with_crowd(plain, study::sample_crowd(plain));
+    Workspace w;
+    w.subject = study::Subject::sight;
+    const auto before = figure_groups(plain, w);
+    const auto after = figure_groups(whole, w);
+    REQUIRE(before.size() == after.size());
+    std::size_t awaited = 0;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        CHECK(before[i].title == after[i].title);
+        CHECK(before[i].figures.size() + before[i].awaited.size() == after[i].figures.size());
+        CHECK(after[i].awaited.empty());
+        awaited += before[i].awaited.size();
+    }
+    CHECK(awaited == 8);
+    w.seat_figure = "sight.clear_chance";
+    CHECK(colouring_figure(plain, w) == nullptr);
+    REQUIRE(colouring_figure(whole, w) != nullptr);
+}
+
 TEST_SUITE_END();
 
 }  // namespace rakeline::desk

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/studied_room.hpp"
 #include "report/pdf_file.hpp"
+#include "study/crowd_words.hpp"
 #include "support/check.hpp"
 
 #include <algorithm>
@@ -124,6 +125,19 @@ TEST_SUITE("report/pdf_report") {
             CHECK(text.find(packed(line + shown.unit)) != std::string::npos);
             line.clear();
         }
+    }
+
+    TEST_CASE("the crowd's sentences and chances are there, or that none was drawn") {
+        const study::Study& plain = tests::studied("screening-24");
+        const study::Study whole = study::with_crowd(plain, study::sample_crowd(plain));
+        const TemporaryPdf with(report_of(whole, options()));
+        const std::string text = packed(with.asked("pdftotext", "-"));
+        for (int f = 0; f < static_cast<int>(whole.layout().formats.size()); ++f)
+            CHECK(text.find(packed(study::crowd_sentence(whole, f))) != std::string::npos);
+        CHECK(text.find(packed(study::people_sentence(whole))) != std::string::npos);
+        CHECK(text.find("notsampled") == std::string::npos);
+        const TemporaryPdf without(report_of(plain, options()));
+        CHECK(packed(without.asked("pdftotext", "-")).find("notsampled") != std::string::npos);
     }
 
     TEST_CASE("the screen has a page of its own, and every other picture its numbers") {

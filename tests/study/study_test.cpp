@@ -34,6 +34,8 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.audience.head_breadth_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.audience.eye_to_crown_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.seating.front().seat_back_m += 0.05 * by; },
+    [](room::Layout& x, double by) { x.audience.crowd.slump_m = 0.05 + 0.05 * by; },
+    [](room::Layout& x, double by) { x.audience.crowd.taken_fraction = 0.5 + 0.5 * by; },
     [](room::Layout& x, double by) { x.hall.width_m += 0.05 * std::abs(by); },
     [](room::Layout& x, double by) {
         x.projectors.front().formats.front().plate_allowance_m = 1e-4 * std::abs(by);

@@ -56,6 +56,8 @@ void draw_seat_picture(const PanelInput& in, Workspace& w) {
 void draw_seat(const PanelInput& in, Workspace& w) {
     draw_seat_picture(in, w);
     draw_values_along(in, w, study::Axis::seat, w.selected.index);
+    const auto* chance = study::find_definition("sight.clear_chance");
+    if (!in.study->crowd && chance) awaited_row(in.theme, *chance, awaited_words(in));
 }
 
 void caution_line(const PanelInput& in, Workspace& w, std::string_view title) {

@@ -108,6 +108,12 @@ void draw_legend(const PanelInput& in, Workspace& w, const SeatColours& colours,
         names.emplace_back(figure->definition->label);
         ids.emplace_back(figure->definition->id);
     }
+    // The user's choice stays while its crowd is drawn.
+    const auto* chosen_one = study::find_definition(w.seat_figure);
+    if (!in.study->crowd && chosen_one && study::needs_crowd(*chosen_one)) {
+        names.push_back(std::string(chosen_one->label) + ", " + awaited_words(in));
+        ids.push_back(w.seat_figure);
+    }
     const std::string shown = colours.figure ? colours.figure->definition->id : w.seat_figure;
     const auto on = std::find(ids.begin(), ids.end(), shown) - ids.begin();
     const float width = t.px(210);

@@ -30,6 +30,8 @@ void draw_status_bar(const PanelInput& in, Workspace& w, Requests&) {
         const LimitCount count = count_limits(*in.study);
         limits += ", " + std::to_string(count.hold) + " of " + std::to_string(count.all) + " hold";
     }
+    if (in.sampling)
+        limits = "drawing crowds: " + std::to_string(in.sampling->drawn) + " so far  ·  " + limits;
     const float y = at.y + t.px(7);
     const float limits_width = text_width(t.font.small, limits);
     paint_text_right(list, t.font.small, {at.x + width - t.px(18), y}, t.colour.quiet, limits);

@@ -121,6 +121,8 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
         group_heading(t, group.title);
         for (const study::Figure* figure : group.figures)
             draw_figure(in, w, *figure);
+        for (const study::FigureDefinition* awaited : group.awaited)
+            awaited_row(t, *awaited, awaited_words(in));
         ImGui::Dummy({0.0f, t.px(6)});
     }
     ImGui::PopStyleVar();

@@ -69,6 +69,24 @@ bool figure_row(const Theme& theme,
     return clicked;
 }
 
+void awaited_row(const Theme& theme, const study::FigureDefinition& definition, const char* words) {
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float height = theme.px(definition.axis() == study::Axis::none ? kRow : kNotedRow);
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::Dummy({std::max(width, 1.0f), height});
+    hint(theme, definition.label, definition.meaning);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float top = at.y + theme.px(6);
+    const float words_width = text_width(theme.font.small, words);
+    paint_text(list, theme.font.body, {at.x, top}, theme.colour.quiet,
+               fitted(theme.font.body, definition.label, width - words_width - theme.px(30)));
+    paint_text_right(list, theme.font.small,
+                     {at.x + width - theme.px(kMarkRoom), top + theme.px(2)}, theme.colour.quiet,
+                     words);
+    list.AddLine({at.x, at.y + height}, {at.x + width, at.y + height},
+                 packed(theme.colour.line, 0.6f));
+}
+
 void figure_tooltip(const Theme& theme,
                     const study::Study& study,
                     const study::Figure& figure,

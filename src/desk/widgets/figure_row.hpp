@@ -25,6 +25,9 @@ bool figure_row(const Theme& theme,
                 base::UnitSystem units,
                 const FigureRowWords& words);
 
+/// The row of a figure whose values are yet to come, as high as it will be then.
+void awaited_row(const Theme& theme, const study::FigureDefinition& definition, const char* words);
+
 /// What a tooltip says of a figure: meaning, limits, source.
 void figure_tooltip(const Theme& theme,
                     const study::Study& study,
