@@ -17,18 +17,12 @@ struct SeatColumn {
 
 /// What one reads a seat by; those that the register or the room does not have are left out.
 constexpr SeatColumn kSeatColumns[] = {
-    {"sight.distance_widths", "distance, widths"},
-    {"sight.subtended_width", "picture width"},
-    {"sight.elevation_top", "up to picture top"},
-    {"sight.off_axis", "off axis"},
-    {"sight.off_axis_far", "off axis, far edge"},
-    {"sight.hidden", "hidden"},
-    {"sight.clear_chance", "clear chance"},
-    {"light.luminance", "luminance"},
-    {"light.side_ratio", "sides over centre"},
-    {"light.corner_ratio", "corners over centre"},
-    {"sound.direct_level", "centre, 1 kHz"},
-    {"sound.arrival_spread", "arrival spread"},
+    {"sight.distance_widths", "distance, widths"}, {"sight.subtended_width", "picture width"},
+    {"sight.elevation_top", "up to picture top"},  {"sight.off_axis", "off axis"},
+    {"sight.off_axis_far", "off axis, far edge"},  {"sight.hidden", "hidden"},
+    {"sight.clear_chance", "clear chance"},        {"light.luminance", "luminance"},
+    {"light.side_ratio", "sides over centre"},     {"light.corner_ratio", "corners over centre"},
+    {"sound.direct_level", "centre, 1 kHz"},       {"sound.arrival_spread", "arrival spread"},
 };
 
 std::optional<int> centre_channel(const room::Layout& layout) {
