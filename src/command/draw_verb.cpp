@@ -12,7 +12,8 @@ namespace rakeline::command {
 namespace {
 
 struct DrawWords {
-    std::string file, view = "orbit", size = "1600x900", output, format, projector;
+    std::string file, view = "orbit", size = "1600x900", output, format, projector, seat;
+    std::string sight_lines = "all";
     bool paper = false;
     bool blur = false;
     bool plain = false;
@@ -77,6 +78,18 @@ std::optional<std::string> seat_name(const std::string& view) {
     return std::nullopt;
 }
 
+/// The rows whose sight lines the section has; the selected seat is marked in plan and section.
+base::Result<drawing::SightLines> sight_lines_of(const DrawWords& words) {
+    if (words.sight_lines == "all") return drawing::SightLines::all;
+    if (words.sight_lines != "selected")
+        return base::Problem{.what = "there are no sight lines '" + words.sight_lines + "'",
+                             .mend = "write all, or selected with --seat"};
+    if (words.seat.empty())
+        return base::Problem{.what = "no seat is selected whose sight line could be drawn",
+                             .mend = "add --seat with a seat, like --seat C14"};
+    return drawing::SightLines::selected;
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -91,6 +104,12 @@ int draw(const DrawWords& words) {
     choice.format = *format;
     choice.projector = *projector;
     choice.blur = words.blur;
+    const auto sight_lines = sight_lines_of(words);
+    if (!sight_lines) return refuse(sight_lines.problems());
+    choice.sight_lines = *sight_lines;
+    const auto selected = choose_seat(*study, words.seat);
+    if (!selected) return refuse(selected.problems());
+    choice.seat = *selected;
     choice.units = unit_system(words.imperial);
     const auto png = [&](const drawing::Drawing& drawing) {
         return put_png(report::drawing_png(drawing, size->width, size->height,
@@ -131,6 +150,10 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
         ->required();
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
+    verb->add_option("--seat", words->seat, "Selected seat, marked in plan and section");
+    verb->add_option("--sight-lines", words->sight_lines,
+                     "In the section: all, or selected for the row of --seat alone")
+        ->capture_default_str();
     verb->add_flag("--paper", words->paper, "All but the 3D views on paper ground");
     verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
     verb->add_flag("--plain", words->plain, "seat:ID without the mark of what is hidden");

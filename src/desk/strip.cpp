@@ -62,7 +62,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
                                         ? std::optional(w.selected.index)
                                         : std::nullopt;
     const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,  seat,
-                                w.strip,         w.blur, w.from_lens, in.units()};
+                                w.strip,         w.blur, w.from_lens, w.sight_lines, in.units()};
     if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
     drawing::DrawingChoice choice;
     choice.projector = w.projector;
@@ -70,6 +70,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
     choice.seat = seat;
     choice.seat_figure = figure;
     choice.blur = w.blur;
+    choice.sight_lines = w.sight_lines;
     choice.units = in.units();
     const auto drawn = draw_strip(*in.study, w, w.strip, choice);
     cache = {.key = key, .drawing = nullptr, .refused = {}};

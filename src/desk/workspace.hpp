@@ -67,6 +67,7 @@ struct DrawingCache {
         StripDrawing strip = StripDrawing::section;
         bool blur = false;
         bool from_lens = false;
+        drawing::SightLines sight_lines = drawing::SightLines::all;
         base::UnitSystem units = base::UnitSystem::metric;
         bool operator==(const Key&) const = default;
     };
@@ -141,6 +142,7 @@ struct Workspace {
     bool film = false;       ///< the projector looked at shows film: it has plates
     bool blur = false;       ///< on the screen's drawing
     bool from_lens = false;  ///< the plate, else seen from the lamp
+    drawing::SightLines sight_lines = drawing::SightLines::all;  ///< on the long section
     DrawingLook look;
     DrawingCache drawing_cache;
     CameraState hall_camera;

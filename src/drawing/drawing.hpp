@@ -98,11 +98,18 @@ struct Drawing {
     bool y_down = false;  ///< plan: second coordinate runs down the page
 };
 
+/// Whose sight lines the long section shows.
+enum class SightLines {
+    all,       ///< of every row
+    selected,  ///< of the selected seat's row; without a seat of none
+};
+
 /// What to draw and what stands out.
 struct DrawingChoice {
     std::optional<int> projector;
     std::optional<int> format;
     std::optional<int> seat;                     ///< selected
+    SightLines sight_lines = SightLines::all;
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool dimensions = true;
     bool blur = false;           ///< screen face: the blur at best focus over the picture
@@ -113,8 +120,9 @@ struct DrawingChoice {
 /// From above: hall, screen with the format's opening, seats, booth, beam, loudspeakers.
 Drawing plan(const study::Study& study, const DrawingChoice& choice);
 
-/// Along the centre line: floor, screen, ceiling, booth, beam, eyes and sight lines. Blocks that
-/// the centre line does not cut are drawn as seen behind it, on their own centre line.
+/// Along the centre line: floor, screen, ceiling, booth, beam, eyes and sight lines to the
+/// picture's lower edge, people who stand in cross aisles. Blocks that the centre line does not cut
+/// are drawn as seen behind it, on their own centre line.
 Drawing long_section(const study::Study& study, const DrawingChoice& choice);
 
 /// The screen unrolled flat, seen from the seats, in surface coordinates (u right, v up): the

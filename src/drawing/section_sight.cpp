@@ -21,6 +21,13 @@ struct Sight {
     Drawing& drawing;
 
     const room::Row& row(std::size_t i) const { return study.seats.rows[i]; }
+    bool selected(std::size_t i) const {
+        return choice.seat && study.seats.seats.at(static_cast<std::size_t>(*choice.seat)).row ==
+                                  static_cast<int>(i);
+    }
+    bool shows_line(std::size_t i) const {
+        return choice.sight_lines == SightLines::all || selected(i);
+    }
     std::optional<double> c_of(std::size_t i) const {
         return c_value ? study::value_at(*c_value, static_cast<int>(i)) : std::nullopt;
     }
@@ -40,10 +47,7 @@ void add_eye(Sight& sight, std::size_t i) {
     const Ink ink = missed ? Ink::missed : near ? Ink::near : Ink::line;
     const Shows what = showing(Kind::row, static_cast<int>(i));
     const glm::dvec2 eye = on_section(sight.row(i).centre_eye);
-    const bool selected =
-        sight.choice.seat &&
-        sight.study.seats.seats[static_cast<std::size_t>(*sight.choice.seat)].row ==
-            static_cast<int>(i);
+    const bool selected = sight.selected(i);
     sight.drawing.items.push_back(Fill{disc(eye, 0.07), selected ? Ink::near : ink, 1.0, what});
     if (selected)
         sight.drawing.items.push_back(
@@ -102,6 +106,21 @@ void add_shortfall(Sight& sight, std::size_t i) {
                                         .shows = what});
 }
 
+/// Someone who stands in the middle of each cross aisle, as tall as sight lines are held against:
+/// a line to the chin and a head about the eyes.
+void add_standing(Sight& sight) {
+    const room::Audience& audience = sight.study.layout().audience;
+    const double eye_m = audience.standing_height_m - audience.eye_to_crown_m;
+    for (const room::CrossAisleLine& aisle : study::cross_aisles(sight.study)) {
+        const glm::dvec2 floor = on_section(aisle.middle);
+        const glm::dvec2 eye = floor + glm::dvec2(0.0, eye_m);
+        const glm::dvec2 chin = eye - glm::dvec2(0.0, audience.eye_to_crown_m);
+        sight.drawing.items.push_back(stroke(floor, chin, Weight::seen, Ink::quiet));
+        sight.drawing.items.push_back(
+            Line{.points = disc(eye, audience.eye_to_crown_m), .ink = Ink::quiet, .closed = true});
+    }
+}
+
 }  // namespace
 
 void add_section_sight(const study::Study& study,
@@ -118,9 +137,10 @@ void add_section_sight(const study::Study& study,
     // Calm lines first, so that the rows in question lie on top.
     for (const bool missed : {false, true}) {
         for (std::size_t i = 0; i < count; ++i)
-            if ((sight.verdicts[i] == Verdict::missed) == missed)
+            if ((sight.verdicts[i] == Verdict::missed) == missed && sight.shows_line(i))
                 add_sight_line(sight, i, rows.at(i).focus);
     }
+    add_standing(sight);
     for (std::size_t i = 0; i < count; ++i)
         add_eye(sight, i);
     for (const std::size_t i : worst_of_runs(sight))

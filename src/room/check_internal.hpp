@@ -45,6 +45,7 @@ void check_surface(const ScreenSurface& surface, const std::string& path, Findin
 void check_lens(const Lens& lens, const std::string& path, Findings& out);
 void check_booth(const Layout& layout, Findings& out);
 void check_seating(const Layout& layout, Findings& out);
+void check_audience(const Layout& layout, Findings& out);
 void check_loudspeakers(const Layout& layout, Findings& out);
 
 }  // namespace rakeline::room

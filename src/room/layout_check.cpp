@@ -86,6 +86,7 @@ base::Problems check_layout(const Layout& layout) {
     check_screen(layout, out);
     check_booth(layout, out);
     check_seating(layout, out);
+    check_audience(layout, out);
     check_loudspeakers(layout, out);
     return out.problems;
 }

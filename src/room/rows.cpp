@@ -91,6 +91,15 @@ double cross_aisle_behind(const SeatBlock& block, int row) {
     return width_m;
 }
 
+PlaceAlong place_along(const SeatBlock& block, const RowLine& row, double along_m) {
+    if (row.radius_m == 0.0) return {{block.across_m + along_m, 0.0, row.back_m}};
+    const double angle = along_m / row.radius_m;
+    const glm::dvec3 outward{std::sin(angle), 0.0, std::cos(angle)};
+    // From the crossing of the centre line, so that a large radius costs no digits.
+    const double fall = 2.0 * row.radius_m * std::pow(std::sin(0.5 * angle), 2);
+    return {{block.across_m + row.radius_m * outward.x, 0.0, row.back_m - fall}, -outward};
+}
+
 double floor_under(const SeatPlanInput& in,
                    const SeatBlock& block,
                    const RowLine& row,

@@ -40,6 +40,16 @@ bool stands_on_profile(const SeatPlanInput& in, const SeatBlock& block);
 /// half a pitch to the right, but not where an odd seats_added_per_row has staggered it already.
 std::vector<double> seat_offsets(const SeatBlock& block, int row, int seats);
 
+/// Where one stands on a row, and which way one faces there: toward the middle of its arc.
+struct PlaceAlong {
+    glm::dvec3 floor{0.0};              ///< height 0 where only the plan is known
+    glm::dvec3 facing{0.0, 0.0, -1.0};  ///< unit, level
+    bool operator==(const PlaceAlong&) const = default;
+};
+
+/// The place `along_m` to the right of the block's centre line, measured along the row.
+PlaceAlong place_along(const SeatBlock& block, const RowLine& row, double along_m);
+
 /// Clear width of the cross aisles behind row `row` (0 the first), m; 0 without one.
 double cross_aisle_behind(const SeatBlock& block, int row);
 

@@ -23,22 +23,6 @@ bool same_name(std::string_view a, std::string_view b) {
                       [](char p, char q) { return upper(p) == upper(q); });
 }
 
-/// Where a seat stands and faces in plan; `floor.y` is left to the caller.
-Seat seat_along(const SeatBlock& block, const RowLine& row, double along_m) {
-    Seat seat;
-    if (row.radius_m == 0.0) {
-        seat.floor = {block.across_m + along_m, 0.0, row.back_m};
-        return seat;
-    }
-    const double angle = along_m / row.radius_m;
-    const glm::dvec3 outward{std::sin(angle), 0.0, std::cos(angle)};
-    // From the crossing of the centre line, so that a large radius costs no digits.
-    const double fall = 2.0 * row.radius_m * std::pow(std::sin(0.5 * angle), 2);
-    seat.floor = {block.across_m + row.radius_m * outward.x, 0.0, row.back_m - fall};
-    seat.facing = -outward;
-    return seat;
-}
-
 bool is_wheelchair(const SeatBlock& block, const std::string& letter, int number) {
     return std::ranges::any_of(block.wheelchair_places, [&](const WheelchairPlace& place) {
         return place.seat == number && same_name(place.row, letter);
@@ -54,7 +38,10 @@ void add_seats(const SeatPlanInput& in,
     const std::string& letter = plan.rows.back().letter;
     int number = block.first_seat_number;
     for (const double along_m : seat_offsets(block, row_of_block, line.seats)) {
-        Seat seat = seat_along(block, line, along_m);
+        const PlaceAlong place = place_along(block, line, along_m);
+        Seat seat;
+        seat.floor = place.floor;
+        seat.facing = place.facing;
         seat.name = letter + std::to_string(number);
         seat.row = row;
         seat.number = number;

@@ -28,6 +28,13 @@ SightStudy study_sight(const SightInput& in) {
         for (const glm::dvec3& eye : eyes)
             format.seats.push_back(viewing_angles(in.surface, opening, eye));
         format.rows = row_clearances(in.surface, opening, in.seats, in.blocks);
+        format.ends = row_ends(in.surface, opening, in.seats, in.blocks);
+        format.standing =
+            over_standing(in.surface, opening, in.seats, in.cross_aisles, in.audience);
+        format.hidden_standing =
+            hidden_standing(in.surface, opening, in.seats, in.cross_aisles, house, in.audience);
+        format.wheelchairs =
+            wheelchair_sights(in.surface, opening, in.seats, in.blocks, house, in.audience);
         format.hidden = hidden_picture({.surface = in.surface,
                                         .opening = opening,
                                         .eyes = eyes,

@@ -5,7 +5,10 @@
 #include "room/seat_plan.hpp"
 #include "sight/hidden.hpp"
 #include "sight/row_clearance.hpp"
+#include "sight/row_ends.hpp"
+#include "sight/standing.hpp"
 #include "sight/viewing_angles.hpp"
+#include "sight/wheelchair.hpp"
 
 #include <vector>
 
@@ -17,13 +20,18 @@ struct SightInput {
     geometry::Patch surface;
     std::vector<picture::Opening> openings;  ///< per format
     room::SeatPlan seats;
-    std::vector<room::SeatBlock> blocks;  ///< for stagger and seat backs
-    room::Audience audience;              ///< whose heads stand in front
+    std::vector<room::SeatBlock> blocks;             ///< for stagger and seat backs
+    room::Audience audience;                         ///< whose heads stand in front
+    std::vector<room::CrossAisleLine> cross_aisles;  ///< with people at standing_pitch()
 };
 
 struct FormatSight {
     std::vector<ViewingAngles> seats;
-    std::vector<RowClearance> rows;  ///< along each row's own centre line
+    std::vector<RowClearance> rows;                      ///< along each row's own centre line
+    std::vector<RowEnds> ends;                           ///< per row, from its two end seats
+    std::vector<std::optional<OverStanding>> standing;   ///< per row behind a cross aisle
+    std::vector<std::optional<double>> hidden_standing;  ///< per seat behind a cross aisle
+    std::vector<WheelchairSight> wheelchairs;            ///< one a wheelchair place
     std::vector<SeatHidden> hidden;  ///< per seat, in a full house of the audience's one head
     bool operator==(const FormatSight&) const = default;
 };

@@ -8,8 +8,9 @@ namespace rakeline::study {
 std::span<const FigureDefinition> figure_register() {
     static const std::vector<FigureDefinition> all = [] {
         std::vector<FigureDefinition> joined;
-        for (const auto part : {room_figures(), picture_figures(), light_figures(), sight_figures(),
-                                sound_figures()}) {
+        for (const auto part :
+             {room_figures(), seating_figures(), wheelchair_room_figures(), picture_figures(),
+              light_figures(), sight_figures(), sound_figures()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

@@ -56,6 +56,8 @@ bool needs_crowd(const FigureDefinition& definition);
 
 /// Entries of one subject, by the files that define them.
 std::span<const FigureDefinition> room_figures();
+std::span<const FigureDefinition> seating_figures();  ///< the room's rows
+std::span<const FigureDefinition> wheelchair_room_figures();
 std::span<const FigureDefinition> picture_figures();
 std::span<const FigureDefinition> shape_figures();  ///< parts of picture_figures
 std::span<const FigureDefinition> lens_figures();
@@ -72,6 +74,8 @@ std::span<const FigureDefinition> angle_figures();  ///< parts of sight_figures
 std::span<const FigureDefinition> hidden_figures();
 std::span<const FigureDefinition> crowd_figures();  ///< not there before a crowd is drawn
 std::span<const FigureDefinition> row_figures();
+std::span<const FigureDefinition> standing_figures();
+std::span<const FigureDefinition> wheelchair_figures();
 std::span<const FigureDefinition> sound_figures();
 
 }  // namespace rakeline::study

@@ -25,4 +25,22 @@ void record_eye(const Cell& c, Working& w) {
     w.input("z_c", "picture centre back", centre.z, base::Unit::metre);
 }
 
+void record_clearance(const glm::dvec3& rear,
+                      const glm::dvec3& front,
+                      const glm::dvec3& focus,
+                      const std::string& what,
+                      Working& w) {
+    if (!w.recording()) return;
+    const auto terms = sight::clearance_terms(rear, front, focus);
+    if (!terms) return;
+    const std::string d = "front " + what + " to the point of focus, level, along the sight line";
+    const std::string r = "front " + what + " over the point of focus";
+    const std::string t = "tread from rear eye to front " + what + ", along the sight line";
+    const std::string n = "rear eye over front " + what;
+    w.input("D", d.c_str(), terms->distance_m, base::Unit::metre);
+    w.input("R", r.c_str(), terms->front_eye_height_m, base::Unit::metre);
+    w.input("T", t.c_str(), terms->tread_m, base::Unit::metre);
+    w.input("N", n.c_str(), terms->riser_m, base::Unit::metre);
+}
+
 }  // namespace rakeline::study

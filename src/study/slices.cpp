@@ -63,6 +63,11 @@ picture::PictureInput picture_slice(const room::Layout& layout, const room::Seat
             .booth_wall_back_m = layout.hall.length_m};
 }
 
+std::vector<room::CrossAisleLine> cross_aisles(const Study& study) {
+    const room::Layout& layout = study.layout();
+    return room::cross_aisle_lines(seat_plan_slice(layout), sight::standing_pitch(layout.audience));
+}
+
 LightSlice light_slice(const Study& study) {
     const room::Layout& layout = study.layout();
     return {.input = {.screen = layout.screen,
@@ -77,6 +82,7 @@ SightSlice sight_slice(const Study& study) {
     return {.seats = study.seats,
             .blocks = layout.seating,
             .audience = layout.audience,
+            .cross_aisles = cross_aisles(study),
             .screen = layout.screen,
             .formats = layout.formats};
 }
@@ -86,7 +92,8 @@ sight::SightInput sight_input(const Study& study) {
             .openings = study.picture.openings,
             .seats = study.seats,
             .blocks = study.layout().seating,
-            .audience = study.layout().audience};
+            .audience = study.layout().audience,
+            .cross_aisles = cross_aisles(study)};
 }
 
 SoundSlice sound_slice(const Study& study) {

@@ -22,6 +22,7 @@ struct SightSlice {
     room::SeatPlan seats;
     std::vector<room::SeatBlock> blocks;
     room::Audience audience;
+    std::vector<room::CrossAisleLine> cross_aisles;
     room::Screen screen;
     std::vector<room::Format> formats;
     bool operator==(const SightSlice&) const = default;

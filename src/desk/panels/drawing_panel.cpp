@@ -50,13 +50,22 @@ void point_at(const PanelInput& in,
     if (!name.empty()) hint(in.theme, name);
 }
 
-/// What belongs to the drawing shown: the blur over the screen, the side that a plate is seen from.
+/// What belongs to the drawing shown: whose sight lines the section has, the blur over the screen,
+/// the side that a plate is seen from.
 void draw_toggles(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     if (w.strip == StripDrawing::screen) {
         ImGui::SameLine(0.0f, t.px(16));
         if (segmented(t, "blur", {"Blur"}, w.blur ? 0 : -1) == 0) w.blur = !w.blur;
         hint(t, "The blur at best focus over the picture");
+    }
+    if (w.strip == StripDrawing::section) {
+        ImGui::SameLine(0.0f, t.px(16));
+        const bool all = w.sight_lines == drawing::SightLines::all;
+        const int rows = segmented(t, "sight lines", {"Every row", "Selected"}, all ? 0 : 1);
+        hint(t, "Sight lines to the picture's lower edge: of every row, or of the selected seat's");
+        if (rows >= 0)
+            w.sight_lines = rows == 0 ? drawing::SightLines::all : drawing::SightLines::selected;
     }
     if (w.strip == StripDrawing::plate) {
         ImGui::SameLine(0.0f, t.px(16));
