@@ -82,10 +82,16 @@ std::optional<std::string> seat_name(const std::string& view) {
 base::Result<drawing::SightLines> sight_lines_of(const DrawWords& words) {
     if (words.sight_lines == "all") return drawing::SightLines::all;
     if (words.sight_lines != "selected")
-        return base::Problem{.what = "there are no sight lines '" + words.sight_lines + "'",
+        return base::Problem{.file = {},
+                             .line = 0,
+                             .where = {},
+                             .what = "there are no sight lines '" + words.sight_lines + "'",
                              .mend = "write all, or selected with --seat"};
     if (words.seat.empty())
-        return base::Problem{.what = "no seat is selected whose sight line could be drawn",
+        return base::Problem{.file = {},
+                             .line = 0,
+                             .where = {},
+                             .what = "no seat is selected whose sight line could be drawn",
                              .mend = "add --seat with a seat, like --seat C14"};
     return drawing::SightLines::selected;
 }

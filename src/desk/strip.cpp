@@ -61,7 +61,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
     const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
                                         ? std::optional(w.selected.index)
                                         : std::nullopt;
-    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,  seat,
+    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,      seat,
                                 w.strip,         w.blur, w.from_lens, w.sight_lines, in.units()};
     if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
     drawing::DrawingChoice choice;

@@ -39,9 +39,10 @@ const std::vector<Caution>& cautions() {
          "reason "
          "allowed: a licensed architect checks it."},
         {"Access",
-         "Wheelchair and companion places, their number, spread, sight over standing people and "
-         "the "
-         "way to them follow the local access law, which goes before anything in this report."},
+         "Wheelchair and companion places, their number, sight over standing people and the way to "
+         "them follow the local access law, which goes before anything in this report; the table "
+         "and the eye heights here are one country's, as an example. That the places are spread "
+         "over the room, not all in one row or at the front, is not checked here."},
         {"This study",
          "The figures follow from the layout as given and from published formulas; they stand in "
          "for "

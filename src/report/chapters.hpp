@@ -29,6 +29,8 @@ void draw_seat_view_pages(Pages& pages, const ReportInput& in);
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.
 void draw_plate_pages(Pages& pages, const ReportInput& in);
 void draw_change_chapters(Pages& pages, const ReportInput& in);  ///< a sheet a projector
+/// Row by row for each format: where the row is and what it sees over those in front.
+void draw_row_tables(Pages& pages, const ReportInput& in);
 void draw_subject_tables(Pages& pages, const ReportInput& in);
 void draw_seat_table(Pages& pages, const ReportInput& in);
 void draw_cautions(Pages& pages);

@@ -166,6 +166,8 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     draw_spreads(pages, in, on(Axis::row, false), "Over the rows");
     draw_along_bands(pages, in, on(Axis::band, false));
     draw_seat_bands(pages, in, on(Axis::seat, true));
+    // Sight has its rows beside where they are, a table a format.
+    if (subject == study::Subject::sight) return draw_row_tables(pages, in);
     draw_by_row(pages, in, on(Axis::row, false));
 }
 

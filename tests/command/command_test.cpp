@@ -138,6 +138,10 @@ TEST_SUITE("command/command") {
         refused({"draw", kHall, "--view", "eye:Z9", "-o", "-"}, "there is no seat 'Z9'");
         refused({"draw", kHall, "--view", "seat:", "-o", "-"}, "no seat is chosen");
         refused({"draw", kHall, "--size", "0x9", "-o", "-"}, "'0x9' is no size");
+        refused({"draw", kHall, "--sight-lines", "some", "-o", "-"},
+                "there are no sight lines 'some'");
+        refused({"draw", kHall, "--sight-lines", "selected", "-o", "-"}, "no seat is selected");
+        refused({"draw", kHall, "--seat", "Z99", "-o", "-"}, "Z99");
         refused({"report", kHall, "-o", "report.doc"}, "neither a .pdf nor a .csv");
     }
 

@@ -203,4 +203,37 @@ TEST_SUITE("drawing/section") {
         CHECK(last(base::UnitSystem::metric) == "24 m");
         CHECK(last(base::UnitSystem::imperial) == "80 ft");
     }
+
+    TEST_CASE("the sight lines are every row's, the selected seat's row's, or none") {
+        const study::Study& study = studied("steep-240");
+        const std::size_t rows = study.seats.rows.size();
+        drawing::DrawingChoice choice;
+        CHECK(sight_lines(drawing::long_section(study, choice)).size() == rows);
+        choice.sight_lines = drawing::SightLines::selected;
+        CHECK(sight_lines(drawing::long_section(study, choice)).empty());
+        choice.seat = study.seats.rows[6].first_seat + 3;
+        const auto lines = sight_lines(drawing::long_section(study, choice));
+        REQUIRE(lines.size() == 1);
+        CHECK(lines[0].shows == Shows{Shows::Kind::row, 6});
+        check_close(lines[0].points[0].y, study.seats.rows[6].centre_eye.y, kExact);
+    }
+
+    TEST_CASE("in each cross aisle someone stands as tall as the audience says") {
+        const study::Study& study = studied("grand-620");
+        const auto aisles = study::cross_aisles(study);
+        REQUIRE(aisles.size() == 1);
+        const double crown = aisles[0].middle.y + study.layout().audience.standing_height_m;
+        bool found = false;
+        for (const auto& line : items_of<drawing::Line>(drawing::long_section(study, {}))) {
+            if (!line.closed || line.ink != Ink::quiet) continue;
+            double top = -1e9, middle = 0.0;
+            for (const glm::dvec2& p : line.points) {
+                top = std::max(top, p.y);
+                middle += p.x / static_cast<double>(line.points.size());
+            }
+            found = found ||
+                    (std::abs(top - crown) < 1e-6 && std::abs(middle - aisles[0].middle.z) < 1e-6);
+        }
+        CHECK(found);
+    }
 }

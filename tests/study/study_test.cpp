@@ -36,6 +36,15 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.seating.front().seat_back_m += 0.05 * by; },
     [](room::Layout& x, double by) { x.audience.crowd.slump_m = 0.05 + 0.05 * by; },
     [](room::Layout& x, double by) { x.audience.crowd.taken_fraction = 0.5 + 0.5 * by; },
+    [](room::Layout& x, double by) { x.audience.standing_height_m += 0.02 * by; },
+    [](room::Layout& x, double by) { x.audience.wheelchair_eye_low_m -= 0.01 * std::abs(by); },
+    [](room::Layout& x, double by) { x.audience.wheelchair_eye_high_m += 0.01 * std::abs(by); },
+    [](room::Layout& x, double by) {
+        x.seating.front().cross_aisles = {{2, 1.1 + 0.1 * std::abs(by)}};
+    },
+    [](room::Layout& x, double by) {
+        x.seating.front().wheelchair_places = {{"B", by > 0.0 ? 2 : 3}};
+    },
     [](room::Layout& x, double by) { x.hall.width_m += 0.05 * std::abs(by); },
     [](room::Layout& x, double by) {
         x.projectors.front().formats.front().plate_allowance_m = 1e-4 * std::abs(by);
