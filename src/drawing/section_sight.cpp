@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/section_sight.hpp"
 
+#include "drawing/section_standing.hpp"
+
 #include <algorithm>
 
 namespace rakeline::drawing {
@@ -106,21 +108,6 @@ void add_shortfall(Sight& sight, std::size_t i) {
                                         .shows = what});
 }
 
-/// Someone who stands in the middle of each cross aisle, as tall as sight lines are held against:
-/// a line to the chin and a head about the eyes.
-void add_standing(Sight& sight) {
-    const room::Audience& audience = sight.study.layout().audience;
-    const double eye_m = audience.standing_height_m - audience.eye_to_crown_m;
-    for (const room::CrossAisleLine& aisle : study::cross_aisles(sight.study)) {
-        const glm::dvec2 floor = on_section(aisle.middle);
-        const glm::dvec2 eye = floor + glm::dvec2(0.0, eye_m);
-        const glm::dvec2 chin = eye - glm::dvec2(0.0, audience.eye_to_crown_m);
-        sight.drawing.items.push_back(stroke(floor, chin, Weight::seen, Ink::quiet));
-        sight.drawing.items.push_back(
-            Line{.points = disc(eye, audience.eye_to_crown_m), .ink = Ink::quiet, .closed = true});
-    }
-}
-
 }  // namespace
 
 void add_section_sight(const study::Study& study,
@@ -140,7 +127,7 @@ void add_section_sight(const study::Study& study,
             if ((sight.verdicts[i] == Verdict::missed) == missed && sight.shows_line(i))
                 add_sight_line(sight, i, rows.at(i).focus);
     }
-    add_standing(sight);
+    add_section_standing(study, drawing);
     for (std::size_t i = 0; i < count; ++i)
         add_eye(sight, i);
     for (const std::size_t i : worst_of_runs(sight))
