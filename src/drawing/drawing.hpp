@@ -108,7 +108,7 @@ enum class SightLines {
 struct DrawingChoice {
     std::optional<int> projector;
     std::optional<int> format;
-    std::optional<int> seat;                     ///< selected
+    std::optional<int> seat;  ///< selected
     SightLines sight_lines = SightLines::all;
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool dimensions = true;
