@@ -69,7 +69,7 @@ inline void each_wall(const View& view,
 
 /// The heads of one group seldom meet in one column: together they are mostly one interval in each.
 template <bool flat, bool solid>
-inline void lay_heads(
+RL_IN_PLACE void lay_heads(
     const View& view, const Strips& s, unsigned heads, unsigned block, ColumnUnion& u) {
     Interval all = head_interval<flat>(view, s, lowest(heads), block);
     if constexpr (solid) note_solid(u, block, all);
