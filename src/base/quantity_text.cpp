@@ -52,6 +52,13 @@ const UnitRow& row(Unit unit) {
         {Unit::ratio, {1.0, 0.0, 3, ""}, {1.0, 0.0, 3, ""}, "1"},
         {Unit::fraction, {100.0, 0.0, 1, "%"}, {100.0, 0.0, 1, "%"}, "1"},
         {Unit::count, {1.0, 0.0, 0, ""}, {1.0, 0.0, 0, ""}, "1"},
+        {Unit::hour, {1.0 / 3600.0, 0.0, 0, "h"}, {1.0 / 3600.0, 0.0, 0, "h"}, "s"},
+        {Unit::kelvin, {1.0, 0.0, 1, "K"}, {1.8, 0.0, 1, "°F"}, "K"},
+        {Unit::air_flow,
+         {3600.0, 0.0, 0, "m³/h"},
+         {60.0 / (kFt * kFt * kFt), 0.0, 0, "ft³/min"},
+         "m3/s"},
+        {Unit::money, {1.0, 0.0, 2, ""}, {1.0, 0.0, 2, ""}, "1"},
     });
     return rows.at(static_cast<std::size_t>(unit));
 }
@@ -113,6 +120,16 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"Pa", Unit::pascal, 1.0},
     {"kPa", Unit::pascal, 1000.0},
     {"%", Unit::fraction, 0.01},
+    {"h", Unit::hour, 3600.0},
+    {"K", Unit::kelvin, 1.0},
+    {"°F", Unit::kelvin, 1.0 / 1.8},
+    {"F", Unit::kelvin, 1.0 / 1.8},
+    {"m³/h", Unit::air_flow, 1.0 / 3600.0},
+    {"m3/h", Unit::air_flow, 1.0 / 3600.0},
+    {"m³/s", Unit::air_flow, 1.0},
+    {"m3/s", Unit::air_flow, 1.0},
+    {"ft³/min", Unit::air_flow, kFt* kFt* kFt / 60.0},
+    {"ft3/min", Unit::air_flow, kFt* kFt* kFt / 60.0},
 });
 
 Unit kind_of(Unit unit) {

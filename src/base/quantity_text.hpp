@@ -37,6 +37,10 @@ enum class Unit {
     ratio,           ///< no unit, three decimals
     fraction,        ///< stored 0 to 1, shown as %
     count,           ///< whole number
+    hour,            ///< stored in s, shown as h
+    kelvin,          ///< a difference of temperatures: K | °F
+    air_flow,        ///< stored in m³/s, shown as m³/h | ft³/min
+    money,           ///< in whatever money the layout counts in; no unit
 };
 
 struct QuantityText {

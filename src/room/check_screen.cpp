@@ -89,9 +89,26 @@ void check_openings(const Layout& layout, Findings& out) {
     }
 }
 
+void check_gain_table(const std::vector<GainPoint>& table, const std::string& path, Findings& out) {
+    if (table.empty()) return;
+    if (table.size() == 1)
+        out.add(path, "one measured gain says nothing of other angles",
+                "give two or more, or none and the peak with its half-gain angle");
+    if (table.front().angle_rad != 0.0)
+        out.add(at(path, 0, "angle_deg"), "the first measured gain is not at 0 degrees",
+                "begin with the gain in the lobe's middle");
+    for (std::size_t i = 1; i < table.size(); ++i) {
+        if (table[i].angle_rad > table[i - 1].angle_rad) continue;
+        out.add(at(path, i, "angle_deg"), "the angles of measured gains do not rise",
+                "order them from 0 degrees outward, each angle once");
+    }
+}
+
 }  // namespace
 
 void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out) {
+    check_gain_table(surface.gain_table, path + ".gain_table", out);
+    if (!surface.gain_table.empty()) return;
     if (surface.lobe == LobeKind::matte || surface.peak_gain > surface.matte_gain) return;
     out.add(path + ".peak_gain",
             base::plain_text(surface.peak_gain) + " is no more than the matte part " +

@@ -28,6 +28,9 @@ void describe(FieldVisitor& v, Layout& x) {
           "loudspeaker",
           200},
          x.loudspeakers);
+    group(v, {"stray_light", "Stray light", "Light on the screen that is no picture."},
+          x.stray_light);
+    group(v, {"programme", "Programme", "How much is shown, for what it costs."}, x.programme);
     v.number({{"peak_level_db", "Peak level", "Of a screen channel at the reference seat."},
               Unit::decibel,
               60.0,

@@ -87,6 +87,12 @@ void describe(FieldVisitor& v, FormatUse& x) {
               -2.0,
               2.0},
              x.shift_across);
+    v.number({{"light_fraction", "Light passed",
+               "By lens and iris at this setting, over the most that they pass."},
+              Unit::fraction,
+              0.01,
+              1.0},
+             x.light_fraction);
     v.number({{"plate_allowance_m", "Plate allowance",
                "Film: left standing all round in the gate, for the last fit by hand."},
               Unit::millimetre,
@@ -161,7 +167,13 @@ void describe(FieldVisitor& v, Projector& x) {
               500.0},
              x.film_resolution_lp_mm);
     group(v, {"imager", "Imager", "Digital: the whole imager."}, x.imager);
+    v.number({{"contrast", "Contrast", "White over black of machine and lens, in a dark room."},
+              Unit::ratio,
+              1.0,
+              10000000.0},
+             x.contrast);
     group(v, {"flux", "Light", "From the lamp to the lens."}, x.flux);
+    group(v, {"supply", "Lamp supply", "What feeds, cools and pays for the lamp."}, x.supply);
     list(v, {{"formats", "Formats", "How this machine makes each format."}, "format", 40},
          x.formats);
 }

@@ -16,6 +16,12 @@ void describe(FieldVisitor& v, Imager& x);
 void describe(FieldVisitor& v, Aim& x);
 void describe(FieldVisitor& v, Port& x);
 void describe(FieldVisitor& v, FluxChain& x);
+void describe(FieldVisitor& v, FluxTolerances& x);
+void describe(FieldVisitor& v, Supply& x);
+void describe(FieldVisitor& v, GainPoint& x);
+void describe(FieldVisitor& v, HouseLight& x);
+void describe(FieldVisitor& v, StrayLight& x);
+void describe(FieldVisitor& v, Programme& x);
 void describe(FieldVisitor& v, Aisle& x);
 void describe(FieldVisitor& v, CrossAisle& x);
 void describe(FieldVisitor& v, Flight& x);
@@ -26,6 +32,9 @@ inline constexpr double kFar = 200.0;
 
 /// Name that a list shows for an element; empty where elements go by their number.
 inline std::string name_of(const FloorPoint&) {
+    return {};
+}
+inline std::string name_of(const GainPoint&) {
     return {};
 }
 inline std::string name_of(const FormatUse& x) {

@@ -97,6 +97,10 @@ void describe(FieldVisitor& v, FluxChain& x) {
               -0.5,
               0.5},
              x.hot_spot_up);
+    group(v,
+          {"tolerances", "Tolerances",
+           "Standard uncertainty of each factor, as a share of it; 0 for exact."},
+          x.tolerances);
 }
 
 }  // namespace rakeline::room

@@ -17,6 +17,14 @@ constexpr auto kPatterns = std::to_array<const char*>({"none", "square", "stagge
 
 }  // namespace
 
+void describe(FieldVisitor& v, GainPoint& x) {
+    v.number({{"angle_deg", "Angle", "From the lobe's middle."}, Unit::radian, 0.0, radians(90.0)},
+             x.angle_rad);
+    v.number(
+        {{"gain", "Gain", "Luminance over that of a perfect matte white."}, Unit::ratio, 0.0, 20.0},
+        x.gain);
+}
+
 void describe(FieldVisitor& v, ScreenSurface& x) {
     v.text({"name", "Surface", "What the sheet is called in its series."}, x.name);
     choice(v, {"lobe", "Lobe", "Where the sheet sends more light than a matte one."}, kLobes,
@@ -37,6 +45,20 @@ void describe(FieldVisitor& v, ScreenSurface& x) {
               radians(1.0),
               radians(89.0)},
              x.half_gain_angle_rad);
+    list(v,
+         {{"gain_table", "Measured gains",
+           "By angle from the lobe's middle; two or more stand in place of the three above."},
+          "gain",
+          100},
+         x.gain_table);
+    v.number({{"retro_gain", "Retro part", "Gain sent back toward the lens, over all the rest."},
+              Unit::ratio,
+              0.0,
+              10.0},
+             x.retro_gain);
+    v.flag({"keeps_polarisation", "Keeps polarisation",
+            "A metallised sheet, for stereo by polarised light."},
+           x.keeps_polarisation);
     v.flag({"gain_includes_perforation", "Gain measured perforated",
             "Whether the gain was measured with the holes in, so that they are counted once."},
            x.gain_includes_perforation);

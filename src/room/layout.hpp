@@ -53,13 +53,24 @@ enum class LobeKind {
     retro,   ///< a lobe about the incoming direction (retro-reflective)
 };
 
+/// A measured gain, at an angle from the lobe's middle.
+struct GainPoint {
+    double angle_rad = 0.0;
+    double gain = 1.0;
+    bool operator==(const GainPoint&) const = default;
+};
+
 struct ScreenSurface {
     std::string name = "matte white";
     LobeKind lobe = LobeKind::matte;
     double peak_gain = 1.0;
     double matte_gain = 1.0;  ///< the part that the lobe stands on
     double half_gain_angle_rad =
-        base::radians(40.0);                 ///< where gain is half of peak; unused if matte
+        base::radians(40.0);  ///< where gain is half of peak; unused if matte
+    /// Measured, angles rising from 0: two or more stand in place of peak, matte part and angle.
+    std::vector<GainPoint> gain_table;
+    double retro_gain = 0.0;          ///< height of a second lobe, back along the incoming light
+    bool keeps_polarisation = false;  ///< metallised, for stereo by polarised light
     bool gain_includes_perforation = false;  ///< measured after perforation
     bool operator==(const ScreenSurface&) const = default;
 };
@@ -126,8 +137,9 @@ struct FormatUse {
     std::optional<double> focal_length_m;  ///< set zoom position, else what the format wants
     double shift_up = 0.0;                 ///< picture moved up, in gate heights
     double shift_across = 0.0;             ///< picture moved right, in gate widths
-    double plate_allowance_m = 0.0;        ///< film: left standing all round for filing by hand
-    double plate_corner_radius_m = 0.0;    ///< film: of the opening's corners, on the screen
+    double light_fraction = 1.0;     ///< that lens and iris pass at this setting, over their most
+    double plate_allowance_m = 0.0;  ///< film: left standing all round for filing by hand
+    double plate_corner_radius_m = 0.0;  ///< film: of the opening's corners, on the screen
     bool operator==(const FormatUse&) const = default;
 };
 
@@ -171,6 +183,21 @@ enum class FluxEntry {
     chain,     ///< from the lamp, factor by factor
 };
 
+/// Standard uncertainty of each factor as a share of it; 0: taken as exact.
+struct FluxTolerances {
+    double measured_flux = 0.05;
+    double lamp_power = 0.02;
+    double lamp_efficacy = 0.05;
+    double ageing = 0.05;
+    double collection = 0.05;
+    double shutter = 0.02;
+    double gate = 0.03;
+    double lens = 0.02;
+    double port = 0.02;
+    double gain = 0.05;
+    bool operator==(const FluxTolerances&) const = default;
+};
+
 /// Flux out of the lens with the whole lit gate or imager in use, no film, shutter running.
 struct FluxChain {
     FluxEntry entry = FluxEntry::measured;
@@ -187,7 +214,21 @@ struct FluxChain {
     double corner_fraction = 0.75;  ///< gate illuminance at the lit corner over the peak
     double hot_spot_across = 0.0;   ///< peak away from gate centre, in gate widths, on screen
     double hot_spot_up = 0.0;       ///< in gate heights, on screen
+    FluxTolerances tolerances;
     bool operator==(const FluxChain&) const = default;
+};
+
+/// What feeds, cools and pays for a lamp. Money in whatever the layout counts in.
+struct Supply {
+    double lamp_power_most_w = 3000.0;  ///< the largest lamp that the lamphouse takes
+    double efficiency_fraction = 0.85;  ///< lamp power over power from the mains
+    double end_flux_fraction = 0.7;     ///< flux at which a lamp is taken out, over when new
+    double lamp_life_s = 1500.0 * 3600.0;
+    double lamp_price = 600.0;
+    double heat_fraction = 0.8;         ///< of lamp power, into the exhaust air
+    double exhaust_flow_m3_s = 0.15;    ///< that the duct draws
+    double exhaust_rise_most_k = 30.0;  ///< of the air in the duct
+    bool operator==(const Supply&) const = default;
 };
 
 struct Projector {
@@ -202,7 +243,9 @@ struct Projector {
     double lit_height_m = 0.0178;
     double film_resolution_lp_mm = 50.0;  ///< film: line pairs a millimetre that it is held to
     Imager imager;                        ///< digital
+    double contrast = 2000.0;             ///< white over black of the machine and lens alone
     FluxChain flux;
+    Supply supply;
     std::vector<FormatUse> formats;
     bool operator==(const Projector&) const = default;
 };
@@ -296,6 +339,35 @@ struct Audience {
     bool operator==(const Audience&) const = default;
 };
 
+/// A light that stays on during the show: exit sign, aisle light.
+struct HouseLight {
+    std::string name;
+    double across_m = 0.0;
+    double up_m = 2.5;
+    double back_m = 10.0;
+    double flux_lm = 5.0;
+    bool operator==(const HouseLight&) const = default;
+};
+
+/// What sends light to the screen that is no picture. Reflectances 0 to 1, diffuse.
+struct StrayLight {
+    std::vector<HouseLight> lights;
+    double wall_reflectance = 0.08;
+    double ceiling_reflectance = 0.05;
+    double floor_reflectance = 0.08;
+    double audience_reflectance = 0.12;  ///< of the floor that seats cover
+    bool operator==(const StrayLight&) const = default;
+};
+
+/// How much is shown, for what it costs.
+struct Programme {
+    double show_s = 2.2 * 3600.0;  ///< lamp burning, a show
+    int shows_per_year = 1000;
+    double energy_price = 0.25;  ///< of a kilowatt hour
+    std::string currency;        ///< what prices are counted in
+    bool operator==(const Programme&) const = default;
+};
+
 enum class Channel { left, centre, right, sub_bass, surround };
 enum class Directivity {
     piston,  ///< rigid piston in a baffle, published closed form
@@ -332,6 +404,8 @@ struct Layout {
     std::vector<SeatBlock> seating;
     Audience audience;
     std::vector<Loudspeaker> loudspeakers;
+    StrayLight stray_light;
+    Programme programme;
     double peak_level_db = 105.0;  ///< of a screen channel at the reference seat
     bool operator==(const Layout&) const = default;
 };

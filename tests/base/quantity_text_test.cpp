@@ -19,7 +19,7 @@ constexpr Unit kUnits[] = {
     Unit::second,    Unit::lumen,      Unit::lux,          Unit::cd_per_m2,   Unit::lumen_per_watt,
     Unit::decibel,   Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
     Unit::kg_per_m2, Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
-    Unit::count,
+    Unit::count,     Unit::hour,       Unit::kelvin,       Unit::air_flow,    Unit::money,
 };
 constexpr UnitSystem kSystems[] = {UnitSystem::metric, UnitSystem::imperial};
 

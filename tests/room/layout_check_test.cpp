@@ -91,6 +91,19 @@ TEST_SUITE("room/layout_check") {
             {"screen.setback_m", "reaches to 20.2 m, beyond the booth wall at 20 m", "nearer"});
     }
 
+    TEST_CASE("refuses: measured gains that do not run outward from the lobe's middle") {
+        const auto with_gains = [](std::vector<GainPoint> gains) {
+            return edited([&](Layout& x) { x.screen.surface.gain_table = gains; });
+        };
+        check_refused(with_gains({{0.0, 1.8}}),
+                      {"screen.surface.gain_table", "nothing of other angles", "two or more"});
+        check_refused(with_gains({{0.1, 1.8}, {0.5, 1.0}}),
+                      {"screen.surface.gain_table[0].angle_deg", "not at 0", "middle"});
+        check_refused(with_gains({{0.0, 1.8}, {0.5, 1.0}, {0.5, 0.9}}),
+                      {"screen.surface.gain_table[2].angle_deg", "do not rise", "outward"});
+        CHECK(check_layout(with_gains({{0.0, 1.8}, {0.5, 1.0}})).empty());
+    }
+
     TEST_CASE("refuses: holes that overlap") {
         const auto with_holes = [](PerforationPattern pattern, double diameter_m) {
             return edited([&](Layout& x) { x.screen.perforation = {pattern, diameter_m, 0.002}; });
