@@ -35,6 +35,7 @@ void add_rake_verb(CLI::App& app, Choice& choice);
 void add_crowd_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
 void add_change_verb(CLI::App& app, Choice& choice);
+void add_meter_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);

@@ -130,6 +130,7 @@ void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
     ImGui::PushFont(in.theme.font.body);
     draw_lenses(in, w, out);
     draw_change(in, w, out);
+    draw_meter(in, w, out);
     draw_derivation(in, w, out);
     draw_cautions(in, w, out);
     draw_keys(in, w, out);

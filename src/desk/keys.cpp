@@ -46,8 +46,8 @@ void let_go(Workspace& w) {
         w.keys_open = w.cautions_open = false;
     else if (w.pinned)
         w.pinned.reset();
-    else if (w.lenses_open || w.change.open)
-        w.lenses_open = w.change.open = false;
+    else if (w.lenses_open || w.change.open || w.meter.open)
+        w.lenses_open = w.change.open = w.meter.open = false;
     else if (w.from_seat)
         w.from_seat = false;
     else

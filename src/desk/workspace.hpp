@@ -5,9 +5,11 @@
 #include "drawing/drawing.hpp"
 #include "study/format_change.hpp"
 #include "study/lens_catalogue.hpp"
+#include "study/meter_check.hpp"
 #include "study/study.hpp"
 #include "view/scene.hpp"
 
+#include <array>
 #include <map>
 #include <memory>
 #include <optional>
@@ -121,6 +123,33 @@ struct ChangeCache {
 /// Where an arrow key leads from the selected seat; here: to one, where none is selected.
 enum class SeatStep { here, left, right, front, behind };
 
+/// Readings typed in at the standard points; 0: none was taken there.
+struct MeterChoice {
+    bool open = false;
+    int document = 0;       ///< the room that they were taken in
+    bool on_sheet = false;  ///< light on the sheet, lx; else luminance from the measuring seat
+    std::array<double, light::kPointCount> read{};
+    double spot_rad = 0.0;
+};
+
+/// What the readings come from, kept while nothing it hangs on has changed.
+struct MeterCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number; 0: nothing kept
+        int projector = 0, format = 0;
+        bool on_sheet = false;
+        std::array<double, light::kPointCount> read{};
+        double spot_rad = 0.0;
+        base::UnitSystem units = base::UnitSystem::metric;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::optional<study::MeterCheck> check;  ///< nothing: no readings, or refused
+    base::Problems refused;
+    std::vector<std::string> notes, advice, cautions;
+    std::shared_ptr<const drawing::Drawing> map;
+};
+
 struct CameraState {
     view::Camera camera;
     bool fitted = false;  ///< false: fit to the hall at the next chance
@@ -161,6 +190,8 @@ struct Workspace {
     bool lenses_open = false;
     ChangeChoice change;
     ChangeCache change_cache;
+    MeterChoice meter;
+    MeterCache meter_cache;
     bool keys_open = false;
     bool cautions_open = false;
     std::string notice;  ///< what was just done, for the status bar

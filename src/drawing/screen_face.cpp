@@ -105,12 +105,17 @@ void add_face_outlines(Face& face) {
             outline(face.chosen.picture->shape.outline, Weight::seen, Ink::beam, face.projector()));
 }
 
-Drawing screen_face(const study::Study& study, const DrawingChoice& choice) {
+Face face_of(const study::Study& study, const DrawingChoice& choice) {
     Face face{study, choice, chosen(study, choice), frame_of(study), {}, 0.0, {}};
-    face.drawing.title = "The screen, flat";
     face.pitch_m = kPitch * face.frame.height();
     face.outer = face.frame;
     if (face.chosen.picture) face.outer = around(face.outer, face.chosen.picture->shape.outline);
+    return face;
+}
+
+Drawing screen_face(const study::Study& study, const DrawingChoice& choice) {
+    Face face = face_of(study, choice);
+    face.drawing.title = "The screen, flat";
     add_face_masking(face);
     add_face_light(face);
     if (choice.blur) {

@@ -29,6 +29,9 @@ struct Face {
     std::string quantity(double si, base::Unit unit) const;
 };
 
+/// The sheet with the chosen pair, nothing drawn yet.
+Face face_of(const study::Study& study, const DrawingChoice& choice);
+
 /// Whether the worst blur is more than its figure prints as nought: less would draw rounding.
 bool blur_shows(const Face& face);
 

@@ -25,6 +25,7 @@ void draw_editor(const PanelInput& in, Workspace& w, Requests& out);
 void draw_derivation(const PanelInput& in, Workspace& w, Requests& out);
 void draw_lenses(const PanelInput& in, Workspace& w, Requests& out);
 void draw_change(const PanelInput& in, Workspace& w, Requests& out);
+void draw_meter(const PanelInput& in, Workspace& w, Requests& out);
 void draw_keys(const PanelInput& in, Workspace& w, Requests& out);
 void draw_cautions(const PanelInput& in, Workspace& w, Requests& out);
 

@@ -73,18 +73,26 @@ void draw_sound_choice(const PanelInput& in, Workspace& w) {
 void draw_picture_tools(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
-    // One at a time: both want the middle of the window.
+    // One at a time: all want the middle of the window.
     if (word_button(t, "Choose a lens", width)) {
         w.lenses_open = !w.lenses_open;
-        w.change.open = false;
+        w.change.open = w.meter.open = false;
     }
     hint(t, "The lenses ranked for this projector and format");
     ImGui::SameLine(0.0f, t.px(8));
     if (word_button(t, "Format change", width)) {
         w.change.open = !w.change.open;
-        w.lenses_open = false;
+        w.lenses_open = w.meter.open = false;
     }
     hint(t, "All formats of this projector side by side, and what a change asks for");
+}
+
+void draw_light_tools(const PanelInput& in, Workspace& w) {
+    if (word_button(in.theme, "Meter readings", ImGui::GetContentRegionAvail().x)) {
+        w.meter.open = !w.meter.open;
+        w.lenses_open = w.change.open = false;
+    }
+    hint(in.theme, "Type in what a meter reads on the screen, and see what lamp it comes from");
 }
 
 void splitter(const PanelInput& in, Workspace& w, float whole) {
@@ -115,6 +123,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
     }
     if (w.subject == study::Subject::sound) draw_sound_choice(in, w);
     if (w.subject == study::Subject::picture) draw_picture_tools(in, w);
+    if (w.subject == study::Subject::light) draw_light_tools(in, w);
     const auto groups = figure_groups(*in.study, w);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
     for (const FigureGroup& group : groups) {
