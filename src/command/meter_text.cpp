@@ -17,8 +17,10 @@ std::string joined(const std::vector<std::string>& lines, const std::string& bef
     return out;
 }
 
-std::string signed_text(std::string number) {
-    return number.starts_with('-') ? number : "+" + number;
+/// With a sign before it, unless it prints as nought.
+std::string signed_text(const std::string& number) {
+    const bool nought = number.find_first_of("123456789") == std::string::npos;
+    return nought || number.starts_with('-') ? number : "+" + number;
 }
 
 std::string heading(const study::Study& study, const study::MeterSubject& subject) {

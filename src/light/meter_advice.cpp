@@ -15,10 +15,17 @@ bool counts(double off, double least, const FittedPart& part, double errors) {
     return std::abs(off) > std::max(least, errors * part.error.value_or(0.0));
 }
 
+/// By how much one edge is brighter than the other because of an offset h: the law gives
+/// (1 - corner) a 2h of the peak, with a = 2 for a square gate (meter_sample.hpp).
+double slope(const MeterFit& fit, LawPart which) {
+    return 4.0 * (1.0 - fit.part(kCorner).value) * std::abs(fit.part(which).value);
+}
+
 bool off_centre(const MeterFit& fit, const SignLimits& limits) {
     for (const LawPart which : {kAcross, kUp}) {
         const FittedPart& part = fit.part(which);
-        if (counts(part.value, limits.offset, part, limits.errors)) return true;
+        if (slope(fit, which) > limits.slope && counts(part.value, 0.0, part, limits.errors))
+            return true;
     }
     return false;
 }
@@ -49,8 +56,9 @@ std::vector<MeterSign> meter_signs(const MeterFit& fit, const SignLimits& limits
     if (corner < 0.0) out.push_back(MeterSign::too_steep);
     const bool hollow = fit.dip && *fit.dip > limits.dip_errors;
     if (hollow) out.push_back(MeterSign::hollow);
-    if (corner > 0.0 && flux < 0.0 && !hollow) out.push_back(MeterSign::too_flat);
-    if (flux < 0.0 && out.empty()) out.push_back(MeterSign::dim);
+    const bool too_flat = corner > 0.0 && flux < 0.0 && !hollow;
+    if (too_flat) out.push_back(MeterSign::too_flat);
+    if (flux < 0.0 && !too_flat) out.push_back(MeterSign::dim);
     if (flux > 0.0) out.push_back(MeterSign::bright);
     return out;
 }

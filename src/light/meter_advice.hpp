@@ -14,17 +14,17 @@ enum class MeterSign {
     too_steep,   ///< corners darker than the layout has them
     hollow,      ///< weaker in the middle than round it
     too_flat,    ///< corners brighter and flux lower than the layout has them
-    dim,         ///< flux lower, pattern as it should be
+    dim,         ///< flux lower; alone: the pattern is as it should be
     bright,      ///< flux higher
 };
 
 /// When a difference counts. All of them: common practice, no source.
 struct SignLimits {
-    double errors = 2.0;          ///< and so many standard errors
-    double offset = 0.05;         ///< of the hot spot, in gate widths or heights
-    double corner = 0.05;         ///< of the corner fraction
-    double flux = 0.10;           ///< of the flux, as a share
-    double dip_errors = 3.0;      ///< of the middle
+    double errors = 2.0;      ///< and so many standard errors
+    double slope = 0.10;      ///< by a hot spot off centre: one edge over the other, of the peak
+    double corner = 0.05;     ///< of the corner fraction
+    double flux = 0.10;       ///< of the flux, as a share
+    double dip_errors = 3.0;  ///< of the middle
     double uneven_chance = 0.01;  ///< of a chi-square so large
 };
 

@@ -59,9 +59,9 @@ std::string way_back(const light::MeterFit& fit) {
 std::string off_centre_text(const light::MeterFit& fit, bool laser) {
     const std::string where =
         both(offset_text(fit.part(light::kAcross), "width", "to the right", "to the left"),
-             offset_text(fit.part(light::kUp), "height", "above", "below"));
+             offset_text(fit.part(light::kUp), "height", "up", "down"));
     const std::string found =
-        "The hot spot lies " + where + " of the picture's middle, seen facing the screen. ";
+        "The hot spot lies off the picture's middle, seen facing the screen: " + where + ". ";
     if (laser)
         return found + "A laser source has no lamp to centre: its maker's service sees to it.";
     return found +
@@ -92,6 +92,18 @@ std::string hollow_text(const MeterCheck& check) {
 
 std::string flux_text(const light::MeterFit& fit) {
     return percent(fit.flux_ratio()) + " of the flux that the layout gives";
+}
+
+std::string dim_text(const MeterCheck& check) {
+    const std::string clean =
+        "clean the port's glass on both sides, the mirror or collector and the lens, then look at "
+        "the lamp's age and current.";
+    if (check.signs.size() == 1)
+        return "The flux is low, " + flux_text(check.fit) +
+               ", and the pattern is as it should be: " + clean;
+    return "The flux is low, " + flux_text(check.fit) +
+           ". Mend the pattern first, which may bring some of it back, and read again; then " +
+           clean;
 }
 
 std::string uneven_text(const MeterCheck& check, base::UnitSystem system) {
@@ -127,10 +139,7 @@ std::string sign_text(const Study& study,
                    ": the light is spread beyond the gate. The lamp may stand off its focal point: "
                    "move it along the axis until centre and sides read as they should.";
         case MeterSign::dim:
-            return "The flux is low, " + flux_text(check.fit) +
-                   ", and the pattern is as it should be: clean the port's glass on both sides, "
-                   "the "
-                   "mirror or collector and the lens, then look at the lamp's age and current.";
+            return dim_text(check);
         case MeterSign::bright:
             break;
     }
