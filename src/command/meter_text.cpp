@@ -58,12 +58,9 @@ std::string readings_table(const study::MeterCheck& check, base::UnitSystem syst
         const light::FittedReading& reading = check.fit.readings[i];
         const base::Unit unit = check.places[i].row.unit;
         const auto text = [&](double si) { return base::quantity_text(si, unit, system, 1); };
-        const std::string share =
-            reading.fitted > 0.0 ? signed_text(base::quantity_text(
-                                       reading.residual() / reading.fitted, base::Unit::fraction))
-                                 : "-";
         table.push_back({study::meter_place_name(check, i, system), text(reading.read),
-                         text(reading.fitted), signed_text(text(reading.residual())), share,
+                         text(reading.fitted), signed_text(text(reading.residual())),
+                         study::meter_residual_text(reading),
                          signed_text(base::fixed_text(reading.residual_errors(), 1))});
     }
     return joined(table_lines(table, 1));

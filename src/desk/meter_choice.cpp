@@ -35,6 +35,7 @@ void fill(MeterCache& cache, const PanelInput& in, const std::vector<study::Mete
     cache.cautions = study::meter_cautions(*in.study, *cache.check);
     drawing::DrawingChoice choice;
     choice.units = in.units();
+    choice.dimensions = false;  // the table beside it has what was read
     cache.map = std::make_shared<const drawing::Drawing>(
         drawing::meter_face(*in.study, choice, *cache.check));
 }

@@ -3,6 +3,7 @@
 
 #include "base/number_text.hpp"
 #include "drawing/screen_face.hpp"
+#include "study/meter_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -49,10 +50,22 @@ void add_label(MeterFace& m, glm::dvec2 at, const std::string& text, Ink ink) {
                      .shows = m.face.projector()});
 }
 
-std::string signed_percent(double share) {
-    const std::string number = base::fixed_text(100.0 * share, 1);
-    const bool plus = !number.starts_with('-') && number != "0.0";
-    return (plus ? "+" : "") + number + " %";
+/// What was read and how far off it is, above and below a disc; near the upper edge both stand
+/// below it, near the lower one above, so that they stay inside.
+void add_labels(MeterFace& m, std::size_t i, double off_m) {
+    const glm::dvec2 at = m.check.places[i].uv;
+    const geometry::Rectangle& o = m.check.scene.opening;
+    const double pitch = m.face.pitch_m, need = off_m + 0.4 * pitch, step = 0.75 * pitch;
+    const bool under_top = o.top - at.y < need, over_bottom = at.y - o.bottom < need;
+    const auto place = [&](double from) { return at + glm::dvec2(0.0, from); };
+    const std::string off = study::meter_residual_text(m.check.fit.readings[i]);
+    const double near_m = over_bottom ? off_m : -off_m;
+    if (!m.face.choice.dimensions) return add_label(m, place(near_m), off, m.ink(i));
+    const std::string read =
+        m.face.quantity(m.check.fit.readings[i].read, m.check.places[i].row.unit);
+    const double first = under_top ? -off_m : over_bottom ? off_m + step : off_m;
+    add_label(m, place(first), read, Ink::line);
+    add_label(m, place(under_top ? -off_m - step : near_m), off, m.ink(i));
 }
 
 void add_reading(MeterFace& m, std::size_t i) {
@@ -69,16 +82,7 @@ void add_reading(MeterFace& m, std::size_t i) {
                     .closed = true,
                     .dashed = share < 0.0,
                     .shows = shows});
-    const double off = radius + 0.4 * pitch;
-    const std::string read =
-        m.face.quantity(m.check.fit.readings[i].read, m.check.places[i].row.unit);
-    // Near the lower edge both stand above, near the upper one below, so that they stay inside.
-    const geometry::Rectangle& o = m.check.scene.opening;
-    const double above = o.top - at.y, below = at.y - o.bottom, need = off + 0.4 * pitch;
-    const double first = above < need ? -off : below < need ? off + 0.75 * pitch : off;
-    const double second = above < need ? -off - 0.75 * pitch : below < need ? off : -off;
-    add_label(m, at + glm::dvec2(0.0, first), read, Ink::line);
-    add_label(m, at + glm::dvec2(0.0, second), signed_percent(share), m.ink(i));
+    add_labels(m, i, radius + 0.4 * pitch);
 }
 
 void add_hot_spot(MeterFace& m) {
@@ -129,7 +133,7 @@ Drawing meter_face(const study::Study& study,
     add_hot_spot(m);
     for (std::size_t i = 0; i < check.places.size(); ++i)
         add_reading(m, i);
-    add_legend(m);
+    if (choice.dimensions) add_legend(m);
     set_bounds(face.drawing, 0.5 * face.pitch_m);
     return face.drawing;
 }

@@ -13,6 +13,7 @@ inline constexpr double kFullResidual = 0.10;
 /// far it is from the fit: a disc whose radius grows with the residual's share of the fitted value
 /// (kFullResidual at most), strong where brighter, faint with a dashed rim where darker, in the
 /// missed colour from two standard uncertainties on; the value read above it, the residual below.
+/// Without dimensions (the choice) the residual stands alone, and no legend.
 /// The fitted hot spot is a cross where it falls on the picture.
 Drawing meter_face(const study::Study& study,
                    const DrawingChoice& choice,

@@ -198,6 +198,13 @@ std::string meter_place_name(const MeterCheck& check,
     return place_of(row, system) + (row.seat.empty() ? "" : " from " + row.seat);
 }
 
+std::string meter_residual_text(const light::FittedReading& reading) {
+    if (reading.fitted <= 0.0) return "-";
+    const std::string text = percent(reading.residual() / reading.fitted);
+    const bool nought = text.find_first_of("123456789") == std::string::npos;
+    return nought || text.starts_with('-') ? text : "+" + text;
+}
+
 const char* meter_part_name(LawPart part) {
     switch (part) {
         case light::kPeak:

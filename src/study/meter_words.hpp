@@ -12,6 +12,10 @@ namespace rakeline::study {
 /// "top left", "1.20 m across, -0.40 m up", with "from C4" where a row names its seat.
 std::string meter_place_name(const MeterCheck& check, std::size_t reading, base::UnitSystem system);
 
+/// How far a reading is from its fit, as a share of the fitted value: "+0.7 %"; "0.0 %" has no
+/// sign.
+std::string meter_residual_text(const light::FittedReading& reading);
+
 /// What a part of the law is called, and its unit.
 const char* meter_part_name(light::LawPart part);
 base::Unit meter_part_unit(light::LawPart part);

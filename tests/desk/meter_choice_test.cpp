@@ -12,6 +12,7 @@ void type_readings(Session& session, double times) {
     session.wait_for_study();
     Workspace& w = session.workspace();
     w.meter.open = true;
+    w.meter.document = w.document;
     const study::Study& study = *session.study();
     for (int i = 0; i < light::kPointCount; ++i) {
         w.meter.read[static_cast<std::size_t>(i)] =

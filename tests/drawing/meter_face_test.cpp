@@ -61,6 +61,15 @@ TEST_SUITE("drawing/meter_face") {
         CHECK(has_label(drawing, "hot spot"));
     }
 
+    TEST_CASE("without dimensions the residuals stand alone") {
+        drawing::DrawingChoice choice;
+        choice.dimensions = false;
+        const auto drawing = drawing::meter_face(tests::studied("converted-hall-96"), choice,
+                                                 check_of(studied_rows()));
+        for (const auto& label : items_of<drawing::Label>(drawing))
+            CHECK((label.text == "0.0 %" || label.text == "hot spot"));
+    }
+
     TEST_CASE("readings that fit leave no residual and no disc in the missed colour") {
         const auto drawing =
             drawing::meter_face(tests::studied("converted-hall-96"), {}, check_of(studied_rows()));

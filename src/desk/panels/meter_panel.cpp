@@ -1,5 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include "base/number_text.hpp"
 #include "desk/meter_choice.hpp"
 #include "desk/panels/panels.hpp"
 #include "desk/widgets/controls.hpp"
@@ -50,12 +49,6 @@ void words_cell(const Theme& t, const ImVec4& ink, const std::string& text) {
     text_line(t.font.small_figures, ink, text);
 }
 
-std::string residual_text(const light::FittedReading& reading) {
-    if (reading.fitted <= 0.0) return "–";
-    const std::string number = base::fixed_text(100.0 * reading.residual() / reading.fitted, 1);
-    return (number.starts_with('-') ? "" : "+") + number + " %";
-}
-
 void draw_reading(const PanelInput& in, Workspace& w, const MeterCache& cache, int point) {
     const Theme& t = in.theme;
     ImGui::TableNextRow();
@@ -75,13 +68,15 @@ void draw_reading(const PanelInput& in, Workspace& w, const MeterCache& cache, i
     const bool far = std::abs(reading->residual_errors()) > 2.0;
     words_cell(t, t.colour.text,
                base::quantity(reading->fitted, unit_of(w.meter), in.units()).number);
-    words_cell(t, far ? t.colour.missed : t.colour.text, residual_text(*reading));
+    words_cell(t, far ? t.colour.missed : t.colour.text, study::meter_residual_text(*reading));
 }
 
 void draw_readings(const PanelInput& in, Workspace& w, const MeterCache& cache) {
     const Theme& t = in.theme;
     if (!ImGui::BeginTable("##readings", 4, ImGuiTableFlags_BordersInnerH, {t.px(380), 0.0f}))
         return;
+    for (const float width : {76.0f, 126.0f, 70.0f, 80.0f})
+        ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, t.px(width));
     head_cells(t, {"point", "read; 0: not read", "fitted", "residual"});
     for (int point = 0; point < light::kPointCount; ++point)
         draw_reading(in, w, cache, point);
@@ -128,7 +123,10 @@ void draw_map(const PanelInput& in, const MeterCache& cache, ImVec2 size) {
 
 void draw_parts(const PanelInput& in, const light::MeterFit& fit) {
     const Theme& t = in.theme;
-    if (!ImGui::BeginTable("##parts", 4, ImGuiTableFlags_BordersInnerH)) return;
+    if (!ImGui::BeginTable("##parts", 4,
+                           ImGuiTableFlags_BordersInnerH | ImGuiTableFlags_SizingStretchSame))
+        return;
+    ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, t.px(150));
     head_cells(t, {"from the lens", "fitted", "standard error", "layout"});
     for (int i = 0; i < light::kLawParts; ++i) {
         const auto which = static_cast<light::LawPart>(i);
