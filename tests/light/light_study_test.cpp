@@ -242,7 +242,11 @@ TEST_SUITE("light/light_study") {
 
     TEST_CASE("a projector below a mirror screen is brightest for those above the middle") {
         LitRoom r = tests::square_on_film_room(10.0, 2.0);
-        r.screen.surface = {"silver", room::LobeKind::mirror, 2.0, 0.2, base::radians(20.0), false};
+        r.screen.surface = {.name = "silver",
+                            .lobe = room::LobeKind::mirror,
+                            .peak_gain = 2.0,
+                            .matte_gain = 0.2,
+                            .half_gain_angle_rad = base::radians(20.0)};
         const double middle_m = r.projector.up_m;
         r.projector.up_m = middle_m - 3.0;
         r.eyes = {{0.0, middle_m + 2.0, 12.0}, {0.0, middle_m - 2.0, 12.0}};
@@ -323,8 +327,11 @@ TEST_SUITE("light/light_study") {
     TEST_CASE("a surface that claims more light than arrives is shown by its reflectance") {
         LitRoom r = tests::square_on_film_room(10.0, 2.0);
         check_close(tests::light_of(r).lobe_reflectance, 1.0, kRounding);
-        r.screen.surface = {"bold claim", room::LobeKind::mirror, 4.0,
-                            0.2,          base::radians(45.0),    false};
+        r.screen.surface = {.name = "bold claim",
+                            .lobe = room::LobeKind::mirror,
+                            .peak_gain = 4.0,
+                            .matte_gain = 0.2,
+                            .half_gain_angle_rad = base::radians(45.0)};
         CHECK(tests::light_of(r).lobe_reflectance > 1.0);
     }
 }
