@@ -60,7 +60,12 @@ std::vector<Looking> seats_behind(const House& house, int place) {
         return glm::distance(house.seat(seat).floor, house.seat(place).floor);
     };
     std::ranges::stable_sort(seats, {}, away);
-    if (seats.size() > kSeatsTriedBehind) seats.resize(kSeatsTriedBehind);
+    if (seats.size() > kSeatsTriedBehind) {
+        // Seats as far away as the last stay in, so that a mirrored room tries the same ones.
+        constexpr double kEqual_m = 1e-9;
+        const double reach_m = away(seats[kSeatsTriedBehind - 1]) + kEqual_m;
+        std::erase_if(seats, [&](int seat) { return away(seat) > reach_m; });
+    }
     std::vector<Looking> out;
     for (const int seat : seats)
         out.push_back({seat, house.seat(seat).eye});

@@ -22,7 +22,8 @@ struct WheelchairSight {
     bool operator==(const WheelchairSight&) const = default;
 };
 
-/// Seats of the row behind that are tried for each place: the nearest in plan.
+/// Seats of the row behind that are tried for each place: the nearest in plan, and any as near as
+/// the last of them.
 inline constexpr int kSeatsTriedBehind = 5;
 
 /// All wheelchair places of the plan, in its order. `people` are full_house() of the same plan.
