@@ -29,17 +29,41 @@ FloorEdge edge_of(const room::Platform& platform, std::size_t side) {
     return {platform.corners[side], platform.corners[(side + 1) % 4]};
 }
 
-/// Whether another platform goes on from this edge at the same height.
-bool goes_on(const std::vector<room::Platform>& platforms, std::size_t self, const FloorEdge& e) {
-    for (std::size_t i = 0; i < platforms.size(); ++i) {
-        if (i == self) continue;
-        for (std::size_t side = 0; side < 4; ++side) {
-            const FloorEdge other = edge_of(platforms[i], side);
-            if (same_place(other.from, e.to) && same_place(other.to, e.from)) return true;
+/// The edges of all platforms by where they begin, so that one that goes on is found among few.
+class FloorEdges {
+public:
+    explicit FloorEdges(const std::vector<room::Platform>& platforms) {
+        for (std::size_t i = 0; i < platforms.size(); ++i) {
+            for (std::size_t side = 0; side < 4; ++side) {
+                const FloorEdge edge = edge_of(platforms[i], side);
+                all_.push_back({key(edge.from), i, edge});
+            }
         }
+        std::ranges::sort(all_, {}, &Placed::key);
     }
-    return false;
-}
+
+    /// Whether another platform goes on from this edge at the same height.
+    bool goes_on(std::size_t self, const FloorEdge& e) const {
+        const double wanted = key(e.to);
+        auto at = std::ranges::lower_bound(all_, wanted - kSameEdge_m, {}, &Placed::key);
+        for (; at != all_.end() && at->key <= wanted + kSameEdge_m; ++at) {
+            if (at->platform == self) continue;
+            if (same_place(at->edge.from, e.to) && same_place(at->edge.to, e.from)) return true;
+        }
+        return false;
+    }
+
+private:
+    struct Placed {
+        double key = 0.0;
+        std::size_t platform = 0;
+        FloorEdge edge;
+    };
+    /// Places that are the same by same_place differ by less than kSameEdge_m in it.
+    static double key(const glm::dvec3& p) { return p.x + 0.75 * p.y + 0.57 * p.z; }
+
+    std::vector<Placed> all_;
+};
 
 bool in_raised_block(const study::Study& study, const room::Platform& platform) {
     if (!platform.row) return false;
@@ -96,6 +120,7 @@ void add_nosing(Part& part, const FloorEdge& e, const room::Platform& platform) 
 
 struct Solid {
     const study::Study& study;
+    const FloorEdges& edges;
     std::size_t index = 0;
     std::optional<double> slab_m;  ///< of a raised platform; others reach the base
     double base_m = 0.0;
@@ -112,7 +137,7 @@ void add_platform(const Solid& solid, Part& floor, Part& nosing, std::vector<Edg
     };
     for (std::size_t side = 0; side < 4; ++side) {
         const FloorEdge e = edge_of(platform, side);
-        if (goes_on(platforms, solid.index, e)) continue;
+        if (solid.edges.goes_on(solid.index, e)) continue;
         add_skirt(floor, e, bottom(e.from), bottom(e.to));
         const bool step = side == 3 && platform.kind != room::PlatformKind::front &&
                           glm::length(e.to - e.from) > kSameEdge_m;
@@ -156,11 +181,12 @@ void add_floor(const study::Study& study, RoomMesh& mesh) {
 
     const std::size_t raised_from = first_raised(study);
     const double slab = slab_thickness(study);
+    const FloorEdges all_edges(study.seats.platforms);
     for (std::size_t i = 0; i < study.seats.platforms.size(); ++i) {
         const room::Platform& platform = study.seats.platforms[i];
         Part floor{.material = Material::floor, .shows = {Shows::Kind::hall, 0}};
         if (platform.row) floor.shows = {Shows::Kind::row, *platform.row};
-        Solid solid{.study = study, .index = i, .slab_m = {}, .base_m = base};
+        Solid solid{.study = study, .edges = all_edges, .index = i, .slab_m = {}, .base_m = base};
         if (i >= raised_from) solid.slab_m = slab;
         if (i >= raised_from && platform.kind == room::PlatformKind::balcony_front) {
             solid.slab_m = slab + highest_front_wall(study);

@@ -15,14 +15,15 @@ std::vector<glm::dvec3> eyes_of(const room::SeatPlan& plan) {
     return eyes;
 }
 
-}  // namespace
-
-SightStudy study_sight(const SightInput& in) {
+/// `hidden` gives the hidden picture of a format by its index.
+template <class Hidden>
+SightStudy study_with(const SightInput& in, Hidden hidden) {
     const std::vector<glm::dvec3> eyes = eyes_of(in.seats);
     const Blockers house = full_house(in.seats, in.blocks, in.audience);
     SightStudy out;
     out.formats.reserve(in.openings.size());
-    for (const picture::Opening& opening : in.openings) {
+    for (std::size_t f = 0; f < in.openings.size(); ++f) {
+        const picture::Opening& opening = in.openings[f];
         FormatSight format;
         format.seats.reserve(eyes.size());
         for (const glm::dvec3& eye : eyes)
@@ -35,14 +36,27 @@ SightStudy study_sight(const SightInput& in) {
             hidden_standing(in.surface, opening, in.seats, in.cross_aisles, house, in.audience);
         format.wheelchairs =
             wheelchair_sights(in.surface, opening, in.seats, in.blocks, house, in.audience);
-        format.hidden = hidden_picture({.surface = in.surface,
-                                        .opening = opening,
-                                        .eyes = eyes,
-                                        .heads = house.heads,
-                                        .walls = house.walls});
+        format.hidden = hidden(f, HiddenInput{.surface = in.surface,
+                                              .opening = opening,
+                                              .eyes = eyes,
+                                              .heads = house.heads,
+                                              .walls = house.walls});
         out.formats.push_back(std::move(format));
     }
     return out;
+}
+
+}  // namespace
+
+SightStudy study_sight(const SightInput& in) {
+    return study_with(in, [](std::size_t, const HiddenInput& one) { return hidden_picture(one); });
+}
+
+SightStudy SightCache::update(const SightInput& in) {
+    hidden_.resize(in.openings.size());
+    return study_with(in, [this](std::size_t format, const HiddenInput& one) {
+        return hidden_[format].update(one);
+    });
 }
 
 std::vector<HidingShare> seat_hiding_shares(const SightInput& in, int format, int seat) {

@@ -3,7 +3,7 @@
 
 #include "picture/opening.hpp"
 #include "room/seat_plan.hpp"
-#include "sight/hidden.hpp"
+#include "sight/hidden_cache.hpp"
 #include "sight/row_clearance.hpp"
 #include "sight/row_ends.hpp"
 #include "sight/standing.hpp"
@@ -42,6 +42,16 @@ struct SightStudy {
 };
 
 SightStudy study_sight(const SightInput& in);
+
+/// The same over one edit after the other, bit for bit: each format keeps its hidden picture and
+/// works out again what an edit can touch.
+class SightCache {
+public:
+    SightStudy update(const SightInput& in);
+
+private:
+    std::vector<HiddenCache> hidden_;  ///< per format
+};
 
 /// What hides the picture of one format from one seat, the largest share first; indices as in
 /// full_house(), whose heads are those of the seats.

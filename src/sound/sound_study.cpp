@@ -2,6 +2,7 @@
 #include "sound/sound_study.hpp"
 
 #include "base/assert.hpp"
+#include "base/parallel.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -83,6 +84,8 @@ LoudspeakerSound sound_of(const SoundInput& in,
                           const Bands& bands) {
     LoudspeakerSound out;
     std::vector<Way> ways;
+    out.paths.reserve(in.ears.size());
+    ways.reserve(in.ears.size());
     for (const glm::dvec3& ear : in.ears) {
         out.paths.push_back(direct_path(loudspeaker, in.surface, ear));
         ways.push_back(way_of(out.paths.back()));
@@ -151,10 +154,15 @@ SoundStudy study_sound(const SoundInput& in) {
         out.screen_loss_db[i] = screen_loss_db(in.sheet, kThirds[i], 0.0, in.air);
     }
     const Bands bands = octave_bands(in.sheet, in.air);
-    out.loudspeakers.reserve(in.loudspeakers.size());
-    for (const room::Loudspeaker& loudspeaker : in.loudspeakers) {
-        out.loudspeakers.push_back(sound_of(in, loudspeaker, bands));
-    }
+    out.loudspeakers.resize(in.loudspeakers.size());
+    // A thread costs as much as some hundred paths do.
+    constexpr std::size_t kLeastPaths = 1000;
+    const std::size_t least_chunk = 1 + kLeastPaths / (in.ears.size() + 1);
+    base::parallel_chunks(in.loudspeakers.size(), least_chunk,
+                          [&](std::size_t begin, std::size_t end) {
+                              for (std::size_t i = begin; i < end; ++i)
+                                  out.loudspeakers[i] = sound_of(in, in.loudspeakers[i], bands);
+                          });
     out.arrival_spread_s.reserve(in.ears.size());
     for (std::size_t seat = 0; seat < in.ears.size(); ++seat) {
         out.arrival_spread_s.push_back(arrival_spread(in, out, seat));

@@ -31,6 +31,7 @@ struct StudyCache::Memory {
     Memo<picture::PictureInput, picture::PictureStudy> picture;
     Memo<LightSlice, light::LightStudy> light;
     Memo<SightSlice, sight::SightStudy> sight;
+    sight::SightCache sight_edits;
     Memo<SoundSlice, sound::SoundStudy> sound;
     std::optional<SightSlice> crowd_of;  ///< crowds read what the other sight figures do
     std::shared_ptr<const sight::CrowdStudy> crowd;
@@ -53,7 +54,7 @@ Study StudyCache::update(std::shared_ptr<const room::Brief> brief) {
         return light::study_light(slice.input, study.picture);
     });
     study.sight = memory_->sight.get(sight_slice(study), [&](const SightSlice&) {
-        return sight::study_sight(sight_input(study));
+        return memory_->sight_edits.update(sight_input(study));
     });
     study.sound = memory_->sound.get(sound_slice(study), [&](const SoundSlice&) {
         return sound::study_sound(sound_input(study));

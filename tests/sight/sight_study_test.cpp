@@ -4,6 +4,8 @@
 #include "sight/test_picture.hpp"
 #include "support/check.hpp"
 
+#include <random>
+
 using namespace rakeline;
 using tests::absolute;
 using tests::check_close;
@@ -50,6 +52,27 @@ TEST_SUITE("sight/sight_study") {
         }
         CHECK(study.formats[1].seats[0].subtended_width >
               study.formats[0].seats[0].subtended_width);
+    }
+
+    TEST_CASE("property: from edit to edit the sight is what it is from scratch, exactly") {
+        std::mt19937 random(511);
+        std::uniform_real_distribution<double> by_m(-0.05, 0.05);
+        room::SeatPlanInput room_in = small_room(room::BlockFloor::flights);
+        room_in.seating.front().flights = {{8, 0.12}};
+        sight::SightCache cache;
+        for (int step = 0; step < 40; ++step) {
+            room::SeatBlock& block = room_in.seating.front();
+            const std::size_t flights = 1 + random() % 7;
+            block.flights.resize(flights, {1, 0.12});
+            block.flights[random() % flights].riser_m += by_m(random);
+            if (step % 5 == 0) block.row_spacing_m += by_m(random);
+            if (step % 7 == 0) block.rows = 7 + static_cast<int>(random() % 3);
+            if (step % 11 == 0) room_in.screen.sill_m += by_m(random);
+            sight::SightInput in = input_of(room_in);
+            if (step % 13 == 0) in.openings.pop_back();
+            INFO("step ", step);
+            REQUIRE(cache.update(in) == sight::study_sight(in));
+        }
     }
 
     TEST_CASE("a level floor clears little where the eyes are below the picture's edge") {

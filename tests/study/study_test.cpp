@@ -29,6 +29,16 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.projectors.back().flux.measured_flux_lm *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.projectors.front().port.panes = by > 0 ? 2 : 1; },
     [](room::Layout& x, double by) { x.seating.front().riser_m += 0.01 * by; },
+    [](room::Layout& x, double by) { x.seating.front().first_row_back_m += 0.05 * by; },
+    [](room::Layout& x, double by) { x.seating.front().row_spacing_m += 0.01 * by; },
+    [](room::Layout& x, double by) {
+        room::SeatBlock& block = x.seating.front();
+        if (x.hall.floor_profile.size() > 1)
+            x.hall.floor = by > 0 ? room::FloorMode::by_seating : room::FloorMode::by_profile;
+        block.floor = room::BlockFloor::flights;
+        block.flights.resize(3, {2, 0.1});
+        block.flights[1].riser_m += 0.02 * by;
+    },
     [](room::Layout& x, double by) { x.seating.front().seat_pitch_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.audience.eye_height_m += 0.02 * by; },
     [](room::Layout& x, double by) { x.audience.head_breadth_m += 0.01 * by; },
