@@ -20,26 +20,6 @@ std::string joined(const std::vector<std::string>& lines) {
     return out;
 }
 
-const char* head_of(sight::Restriction restriction) {
-    switch (restriction) {
-        case sight::Restriction::exact:
-            return "exact recursion";
-        case sight::Restriction::step:
-            return "risers rounded to the step";
-        case sight::Restriction::flights:
-            return "rows grouped in flights";
-        case sight::Restriction::riser:
-            return "greatest riser";
-        case sight::Restriction::slope:
-            return "greatest slope";
-        case sight::Restriction::ceiling:
-            return "headroom under the ceiling";
-        case sight::Restriction::beam:
-            break;
-    }
-    return "headroom under the beam";
-}
-
 class RakeWriter {
 public:
     RakeWriter(const sight::RakePlan& plan, double step_most_m, base::UnitSystem system)
@@ -106,7 +86,7 @@ private:
     }
 
     Cells restriction(const sight::RakeStage& stage, double& short_before) const {
-        Cells out{head_of(stage.restriction)};
+        Cells out{study::restriction_title(stage.restriction)};
         if (stage.floor_m.empty() || !stage.least_row) {
             out.insert(out.end(), {"-", "-", "-", "-", "-", "-"});
             return out;

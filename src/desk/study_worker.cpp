@@ -14,6 +14,18 @@ unsigned sampling_threads() {
     return std::max(2U, std::thread::hardware_concurrency()) - 1;
 }
 
+/// Null where the study lacks what is chosen.
+std::shared_ptr<const drawing::RoomMesh> mesh_of(const study::Study& study, const RoomLook& look) {
+    const room::Layout& layout = study.layout();
+    if (look.format >= static_cast<int>(layout.formats.size()) ||
+        look.projector >= static_cast<int>(layout.projectors.size()))
+        return nullptr;
+    drawing::DrawingChoice choice;
+    choice.projector = look.projector;
+    choice.format = look.format;
+    return std::make_shared<const drawing::RoomMesh>(drawing::room_mesh(study, choice));
+}
+
 }  // namespace
 
 StudyWorker::StudyWorker(std::function<void()> wake)
@@ -28,10 +40,11 @@ StudyWorker::~StudyWorker() {
     changed_.notify_all();
 }
 
-void StudyWorker::post(BriefPtr brief) {
+void StudyWorker::post(BriefPtr brief, std::optional<RoomLook> look) {
     {
         const std::scoped_lock lock(mutex_);
         waiting_ = std::move(brief);
+        look_ = look;
         stop_sampling();
     }
     changed_.notify_all();
@@ -41,6 +54,7 @@ void StudyWorker::forget() {
     const std::scoped_lock lock(mutex_);
     waiting_ = nullptr;
     newest_.study = nullptr;
+    newest_.mesh = nullptr;
     ++document_;
     stop_sampling();
 }
@@ -71,6 +85,11 @@ void StudyWorker::wait_until_idle() const {
     changed_.wait(lock, [this] { return !studying_ && waiting_ == nullptr; });
 }
 
+void StudyWorker::wait_until_idle(std::chrono::duration<double> most) const {
+    std::unique_lock lock(mutex_);
+    changed_.wait_for(lock, most, [this] { return !studying_ && waiting_ == nullptr; });
+}
+
 bool StudyWorker::wait_until_sampled(std::chrono::milliseconds most) const {
     std::unique_lock lock(mutex_);
     return changed_.wait_for(lock, most, [this] {
@@ -87,14 +106,14 @@ std::optional<StudyWorker::Job> StudyWorker::next_job(const std::stop_token& sto
     std::unique_lock lock(mutex_);
     if (!changed_.wait(lock, stop, [this] { return waiting_ != nullptr; })) return std::nullopt;
     studying_ = true;
-    return Job{std::exchange(waiting_, nullptr), document_};
+    return Job{std::exchange(waiting_, nullptr), look_, document_};
 }
 
 /// With the lock held: what was overtaken by another document is dropped.
-void StudyWorker::publish(const Job& job,
-                          std::shared_ptr<const study::Study> study,
-                          double took_s) {
-    if (job.document == document_) newest_ = {std::move(study), took_s, newest_.serial + 1};
+void StudyWorker::publish(const Job& job, FinishedStudy finished) {
+    if (job.document != document_) return;
+    finished.serial = newest_.serial + 1;
+    newest_ = std::move(finished);
 }
 
 std::shared_ptr<const study::Study> StudyWorker::study_job(const Job& job,
@@ -105,8 +124,11 @@ std::shared_ptr<const study::Study> StudyWorker::study_job(const Job& job,
     if (auto crowd = cache_.known_crowd(made))
         made = study::with_crowd(std::move(made), std::move(crowd));
     const auto study = std::make_shared<const study::Study>(std::move(made));
+    FinishedStudy finished{.study = study, .took_s = took.count()};
+    finished.look = job.look.value_or(RoomLook{});
+    if (job.look) finished.mesh = mesh_of(*study, *job.look);
     const std::scoped_lock lock(mutex_);
-    publish(job, study, took.count());
+    publish(job, std::move(finished));
     studying_ = false;
     if (!study->crowd && waiting_ == nullptr && job.document == document_ &&
         !stop.stop_requested()) {
@@ -138,7 +160,9 @@ void StudyWorker::sample(const Job& job, const study::Study& study, const std::s
     auto whole = std::make_shared<const study::Study>(study::with_crowd(study, std::move(crowd)));
     const std::scoped_lock lock(mutex_);
     if (!sampling_ || told.stop_requested()) return;
-    publish(job, std::move(whole), newest_.took_s);
+    FinishedStudy finished = newest_;  // of the same room: its triangles stay
+    finished.study = std::move(whole);
+    publish(job, std::move(finished));
     sampling_.reset();
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/history.hpp"
+#include "drawing/room_mesh.hpp"
 #include "study/study.hpp"
 
 #include <chrono>
@@ -13,16 +14,27 @@
 #include <stop_token>
 #include <thread>
 
-/// Studies the newest brief in the background. A brief that is overtaken before its turn is never
-/// studied; the newest finished study is what everything draws. Once a study is finished and no
-/// brief waits, its crowd is drawn; a new brief stops that at once, and what was drawn is dropped.
-/// A study never shows another's crowd, but one that reads the same of the layout keeps its own.
+/// Studies the newest brief in the background, and makes the room's triangles ready for its view. A
+/// brief that is overtaken before its turn is never studied; the newest finished study is what
+/// everything draws. Once a study is finished and no brief waits, its crowd is drawn; a new brief
+/// stops that at once, and what was drawn is dropped. A study never shows another's crowd, but one
+/// that reads the same of the layout keeps its own.
 namespace rakeline::desk {
+
+/// For which choice triangles are made.
+struct RoomLook {
+    int projector = 0;
+    int format = 0;
+    bool operator==(const RoomLook&) const = default;
+};
 
 struct FinishedStudy {
     std::shared_ptr<const study::Study> study;  ///< its `crowd` null until that is drawn
-    double took_s = 0.0;                        ///< the study, its crowd left out
-    unsigned long serial = 0;                   ///< counts from 1, the crowd's coming too
+    std::shared_ptr<const drawing::RoomMesh>
+        mesh;  ///< of the study for `look`; null: not asked for
+    RoomLook look;
+    double took_s = 0.0;       ///< the study, its triangles and crowd left out
+    unsigned long serial = 0;  ///< counts from 1, the crowd's coming too
 };
 
 class StudyWorker {
@@ -34,7 +46,8 @@ public:
     StudyWorker(const StudyWorker&) = delete;
     StudyWorker& operator=(const StudyWorker&) = delete;
 
-    void post(BriefPtr brief);
+    /// `look`: triangles are wanted too.
+    void post(BriefPtr brief, std::optional<RoomLook> look = {});
     /// Drops what is known and what is under way: another document is open now.
     void forget();
     FinishedStudy newest() const;  ///< study null before the first
@@ -42,6 +55,8 @@ public:
     /// How far the crowd of the newest study is; nothing while none is being drawn.
     std::optional<sight::CrowdProgress> sampling() const;
     void wait_until_idle() const;
+    /// The same, but no longer than this.
+    void wait_until_idle(std::chrono::duration<double> most) const;
     /// Until the newest brief's crowd is there too, for no longer than `most`; whether it is.
     bool wait_until_sampled(std::chrono::milliseconds most) const;
 
@@ -49,6 +64,7 @@ private:
     /// What is under way: a brief's study, then its crowd.
     struct Job {
         BriefPtr brief;
+        std::optional<RoomLook> look;
         unsigned long document = 0;
     };
 
@@ -56,7 +72,7 @@ private:
     std::optional<Job> next_job(const std::stop_token& stop);
     std::shared_ptr<const study::Study> study_job(const Job& job, const std::stop_token& stop);
     void sample(const Job& job, const study::Study& study, const std::stop_token& stop);
-    void publish(const Job& job, std::shared_ptr<const study::Study> study, double took_s);
+    void publish(const Job& job, FinishedStudy finished);
     void stop_sampling();
     void wake() const;
 
@@ -65,6 +81,7 @@ private:
     mutable std::mutex mutex_;
     mutable std::condition_variable_any changed_;
     BriefPtr waiting_;
+    std::optional<RoomLook> look_;  ///< of the brief that waits
     bool studying_ = false;
     std::optional<sight::CrowdProgress> sampling_;
     std::stop_source sampling_stop_;

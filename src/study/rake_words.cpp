@@ -117,6 +117,26 @@ void add_steepness(const sight::RakePlan& plan, std::vector<std::string>& out) {
 
 }  // namespace
 
+const char* restriction_title(sight::Restriction restriction) {
+    switch (restriction) {
+        case sight::Restriction::exact:
+            return "exact recursion";
+        case sight::Restriction::step:
+            return "risers rounded to the step";
+        case sight::Restriction::flights:
+            return "rows grouped in flights";
+        case sight::Restriction::riser:
+            return "greatest riser";
+        case sight::Restriction::slope:
+            return "greatest slope";
+        case sight::Restriction::ceiling:
+            return "headroom under the ceiling";
+        case sight::Restriction::beam:
+            break;
+    }
+    return "headroom under the beam";
+}
+
 std::string rake_verdict(const sight::RakePlan& plan, base::UnitSystem system) {
     if (!plan.buildable()) {
         const std::string row = plan.blocked_row ? letter(plan, *plan.blocked_row) : "A";

@@ -10,6 +10,9 @@
 /// What a rake comes to, in sentences: the same for the verb and the window.
 namespace rakeline::study {
 
+/// "rows grouped in flights": a restriction in a list of them.
+const char* restriction_title(sight::Restriction restriction);
+
 /// Whether every row has its wanted C; if not, which restriction takes it and how much; or why
 /// nothing can be built.
 std::string rake_verdict(const sight::RakePlan& plan, base::UnitSystem system);
