@@ -53,7 +53,7 @@ void stay(Window& window, Session& session, int frames) {
             session.press_key(key);
         follow_display(window, session.workspace().settings, theme);
         session.take_study();
-        view.set_room(session.study(), session.study_serial(), session.workspace());
+        view.set_room(session.finished(), session.workspace());
         window.begin_frame();
         session.frame(theme, &view, window.raster_scale());
         window.end_frame();

@@ -79,17 +79,22 @@ std::string group_title(const study::Study& study, const study::Figure& figure) 
 
 std::optional<Extent> extent(const study::Study& study, const study::Figure& figure) {
     if (figure.values.empty()) return {};
-    std::vector<Extreme> all;
-    for (std::size_t i = 0; i < figure.values.size(); ++i)
-        all.push_back({figure.values[i].index, figure.values[i].si, figure.verdicts.at(i)});
-    const auto less = [](const Extreme& a, const Extreme& b) { return a.si < b.si; };
-    const auto worse = [&](const Extreme& a, const Extreme& b) {
-        if (a.verdict != b.verdict) return a.verdict > b.verdict;
-        return standing(study, figure, a.si) < standing(study, figure, b.si);
+    const auto at = [&](std::size_t i) {
+        return Extreme{figure.values[i].index, figure.values[i].si, figure.verdicts.at(i)};
     };
-    return Extent{*std::min_element(all.begin(), all.end(), less),
-                  *std::max_element(all.begin(), all.end(), less),
-                  *std::min_element(all.begin(), all.end(), worse)};
+    Extent out{at(0), at(0), at(0)};
+    double worst_standing = standing(study, figure, out.worst.si);
+    for (std::size_t i = 1; i < figure.values.size(); ++i) {
+        const Extreme one = at(i);
+        if (one.si < out.least.si) out.least = one;
+        if (one.si > out.greatest.si) out.greatest = one;
+        if (one.verdict < out.worst.verdict) continue;
+        const double stands = standing(study, figure, one.si);
+        if (one.verdict == out.worst.verdict && !(stands < worst_standing)) continue;
+        out.worst = one;
+        worst_standing = stands;
+    }
+    return out;
 }
 
 study::Place chosen_place(const Workspace& w) {

@@ -49,17 +49,19 @@ struct PanelRow {
     ImVec4 Palette::*ground;
     bool margin;
     bool line_right, line_below;  ///< hairlines toward its neighbours
+    bool of_study;                ///< all that it says is of the study
 };
 
 constexpr PanelRow kPanels[] = {
-    {"##top", draw_top_bar, &Plan::top, &Palette::panel, false, false, true},
-    {"##rail", draw_rail, &Plan::rail, &Palette::panel, false, false, false},
-    {"##subject", draw_subject_panel, &Plan::subject, &Palette::ground, true, true, false},
-    {"##hall", draw_hall_panel, &Plan::hall, &Palette::ground, false, true, true},
-    {"##drawing", draw_drawing_panel, &Plan::drawing, &Palette::ground, false, true, false},
-    {"##findings", draw_findings_panel, &Plan::findings, &Palette::ground, true, false, false},
-    {"##card", draw_card_panel, &Plan::card, &Palette::ground, true, false, false},
-    {"##status", draw_status_bar, &Plan::status, &Palette::panel, false, false, false},
+    {"##top", draw_top_bar, &Plan::top, &Palette::panel, false, false, true, false},
+    {"##rail", draw_rail, &Plan::rail, &Palette::panel, false, false, false, true},
+    {"##subject", draw_subject_panel, &Plan::subject, &Palette::ground, true, true, false, false},
+    {"##hall", draw_hall_panel, &Plan::hall, &Palette::ground, false, true, true, true},
+    {"##drawing", draw_drawing_panel, &Plan::drawing, &Palette::ground, false, true, false, false},
+    {"##findings", draw_findings_panel, &Plan::findings, &Palette::ground, true, false, false,
+     true},
+    {"##card", draw_card_panel, &Plan::card, &Palette::ground, true, false, false, true},
+    {"##status", draw_status_bar, &Plan::status, &Palette::panel, false, false, false, true},
 };
 
 void draw_edges(const PanelRow& row, const Place& place, const Theme& t) {
@@ -124,14 +126,17 @@ void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
     }
     const Plan where = plan(in.theme, w, ImGui::GetIO().DisplaySize);
     w.hovered = {};
+    const PanelInput shown = of_study(in);
     for (const PanelRow& row : kPanels)
-        draw_panel(row, where, in, w, out);
+        draw_panel(row, where, row.of_study ? shown : in, w, out);
     draw_seam_handle(in.theme, where, w);
     ImGui::PushFont(in.theme.font.body);
-    draw_lenses(in, w, out);
-    draw_change(in, w, out);
-    draw_meter(in, w, out);
-    draw_derivation(in, w, out);
+    draw_lenses(shown, w, out);
+    draw_change(shown, w, out);
+    draw_meter(shown, w, out);
+    draw_rake(in, w, out);
+    draw_floor_numbers(in, w, out);
+    draw_derivation(shown, w, out);
     draw_cautions(in, w, out);
     draw_keys(in, w, out);
     ImGui::PopFont();

@@ -42,12 +42,14 @@ void take_command(const KeyPress& press, Workspace& w, Requests& out) {
 }
 
 void let_go(Workspace& w) {
-    if (w.keys_open || w.cautions_open)
+    if (w.floor.typed)
+        w.floor.typed.reset();
+    else if (w.keys_open || w.cautions_open)
         w.keys_open = w.cautions_open = false;
     else if (w.pinned)
         w.pinned.reset();
-    else if (w.lenses_open || w.change.open || w.meter.open)
-        w.lenses_open = w.change.open = w.meter.open = false;
+    else if (w.lenses_open || w.change.open || w.meter.open || w.rake.open)
+        w.lenses_open = w.change.open = w.meter.open = w.rake.open = false;
     else if (w.from_seat)
         w.from_seat = false;
     else
@@ -106,7 +108,9 @@ void take_keys(const std::vector<KeyPress>& keys, Workspace& w, Requests& out) {
     // together: then a digit is no shortcut.
     const bool hand_busy = io.MouseDown[0] || io.MouseReleased[0];
     for (const KeyPress& press : keys) {
-        if (press.command)
+        if (w.floor.drag)  // Ctrl and Shift are the drag's own
+            w.floor.cancelled = w.floor.cancelled || press.key == GLFW_KEY_ESCAPE;
+        else if (press.command)
             take_command(press, w, out);
         else if (!hand_busy)
             take_letter(press.key, w, out);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/history.hpp"
+#include "desk/rake_worker.hpp"
 #include "desk/theme.hpp"
 #include "desk/workspace.hpp"
 
@@ -40,18 +41,50 @@ struct PanelInput {
     const base::Problems& problems;  ///< why `brief` can't be studied
     const History& history;
     const Theme& theme;
+    /// For numbers of `study` while it is not current: all in quiet ink. Null where it is current.
+    const Theme* following = nullptr;
     std::string title;  ///< file name, or "unsaved"
     bool edited = false;
     bool studying = false;
     /// How far the crowd of `study` is; nothing where it is there or not being drawn.
     std::optional<sight::CrowdProgress> sampling = {};
-    double studied_s = 0.0;  ///< what the newest study took
+    double studied_s = 0.0;            ///< what the newest study took
+    const RakeAnswer* rake = nullptr;  ///< the newest of the rake solver; null before the first
     RoomPictures* pictures = nullptr;
     float raster_scale = 1.0f;  ///< display pixels per unit of the window
 
     base::UnitSystem units() const { return units_; }
     base::UnitSystem units_ = base::UnitSystem::metric;
 };
+
+/// What draws numbers of the study: where those belong to an older brief than the one that is open,
+/// in the theme that says so.
+inline PanelInput of_study(const PanelInput& in) {
+    if (!in.following) return in;
+    return {.brief = in.brief,
+            .study = in.study,
+            .study_serial = in.study_serial,
+            .current = in.current,
+            .problems = in.problems,
+            .history = in.history,
+            .theme = *in.following,
+            .following = in.following,
+            .title = in.title,
+            .edited = in.edited,
+            .studying = in.studying,
+            .sampling = in.sampling,
+            .studied_s = in.studied_s,
+            .rake = in.rake,
+            .pictures = in.pictures,
+            .raster_scale = in.raster_scale,
+            .units_ = in.units_};
+}
+
+/// Beside numbers that belong to an older brief; empty where they don't.
+inline const char* following_word(const PanelInput& in) {
+    if (in.current || !in.study) return "";
+    return in.problems.empty() ? "following" : "last valid layout";
+}
 
 /// A key that went down, with what was held. Kept apart from the toolkit's own key state, which
 /// misses a key that goes down and up between two frames.
@@ -83,8 +116,15 @@ enum class Action {
     quit
 };
 
+/// A floor that the rake solver is asked for, in the room as it is studied.
+struct RakeWish {
+    int block = 0;
+    sight::RakeOptions options;
+};
+
 /// What the panels ask for in one frame.
 struct Requests {
+    std::optional<RakeWish> rake;
     std::optional<Edit> edit;
     bool end_gesture = false;
     std::vector<Action> actions;

@@ -38,23 +38,27 @@ ImTextureID RoomView::id_of(const GlTarget& target) {
     return reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(target.texture()));
 }
 
-void RoomView::set_room(std::shared_ptr<const study::Study> study,
-                        unsigned long serial,
-                        const Workspace& w) {
-    if (!study) return;
-    if (serial != serial_ || w.projector != projector_ || w.format != format_) {
+void RoomView::load(const FinishedStudy& finished, const RoomLook& look) {
+    if (finished.mesh && finished.look == look) {
+        scene_.load(*finished.mesh);
+    } else {
         drawing::DrawingChoice choice;
-        choice.projector = w.projector;
-        choice.format = w.format;
-        scene_.load(drawing::room_mesh(*study, choice));
-        ++mesh_;
-        serial_ = serial;
-        projector_ = w.projector;
-        format_ = w.format;
+        choice.projector = look.projector;
+        choice.format = look.format;
+        scene_.load(drawing::room_mesh(*finished.study, choice));
     }
+    ++mesh_;
+    serial_ = finished.serial;
+    look_ = look;
+}
+
+void RoomView::set_room(const FinishedStudy& finished, const Workspace& w) {
+    if (!finished.study) return;
+    const RoomLook look{w.projector, w.format};
+    if (finished.serial != serial_ || look != look_) load(finished, look);
     options_.beams = w.show_beams;
-    options_.seats = seat_colours(*study, w).seats;
-    study_ = std::move(study);
+    options_.seats = seat_colours(*finished.study, w).seats;
+    study_ = finished.study;
 }
 
 void RoomView::draw(GlTarget& target, Drawn& last, const Drawn& wanted) {

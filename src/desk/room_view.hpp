@@ -3,6 +3,7 @@
 
 #include "desk/gl_target.hpp"
 #include "desk/panel_input.hpp"
+#include "desk/study_worker.hpp"
 #include "view/scene.hpp"
 
 #include <memory>
@@ -13,10 +14,9 @@ namespace rakeline::desk {
 
 class RoomView final : public RoomPictures {
 public:
-    /// The room as the panels look at it in this frame. Rebuilds the mesh where that is due.
-    void set_room(std::shared_ptr<const study::Study> study,
-                  unsigned long serial,
-                  const Workspace& workspace);
+    /// The room as the panels look at it in this frame. Its triangles come with the study; another
+    /// projector or format than those are for makes its own.
+    void set_room(const FinishedStudy& finished, const Workspace& workspace);
 
     ImTextureID hall(const view::Camera& camera, int width, int height) override;
     ImTextureID from_seat(const SeatLook& look) override;
@@ -33,6 +33,7 @@ private:
     static bool same(const Drawn& a, const Drawn& b);
     static ImTextureID id_of(const GlTarget& target);
     void mark_hidden(int seat, int format);
+    void load(const FinishedStudy& finished, const RoomLook& look);
     void draw(GlTarget& target, Drawn& last, const Drawn& wanted);
 
     view::Scene scene_;
@@ -42,8 +43,7 @@ private:
     Drawn seat_drawn_;
     std::shared_ptr<const study::Study> study_;
     unsigned long serial_ = 0;
-    int projector_ = -1;
-    int format_ = -1;
+    RoomLook look_{-1, -1};
     unsigned long mesh_ = 0;         ///< counts the meshes loaded
     unsigned long marked_mesh_ = 0;  ///< with which the mark below was made; 0: none
     int marked_seat_ = -1;

@@ -9,7 +9,8 @@
 
 namespace rakeline::desk {
 
-Session::Session(SessionOptions options) : options_(std::move(options)), worker_(options_.wake) {
+Session::Session(SessionOptions options)
+    : options_(std::move(options)), worker_(options_.wake), rake_(solve_rake, options_.wake) {
     workspace_.settings = options_.settings;
     if (options_.keep_files) recovery_ = find_recovery();
     post();
@@ -26,7 +27,11 @@ Session::~Session() {
 }
 
 void Session::take_study() {
+    constexpr double kPatience_s = 0.006;
+    if (finished_.took_s < 2.0 * kPatience_s && worker_.busy())
+        worker_.wait_until_idle(kPatience_s);
     finished_ = worker_.newest();
+    raked_ = rake_.newest();
     if (finished_.study) clamp_choices(workspace_, *finished_.study);
 }
 
@@ -35,8 +40,21 @@ void Session::wait_for_study() {
     take_study();
 }
 
+/// For whom triangles are made behind the window.
+std::optional<RoomLook> Session::look() const {
+    if (!pictured_) return std::nullopt;
+    return RoomLook{workspace_.projector, workspace_.format};
+}
+
 void Session::post() {
-    if (document_.problems().empty()) worker_.post(document_.current());
+    if (document_.problems().empty()) worker_.post(document_.current(), look());
+}
+
+void Session::ask_rake(const RakeWish& wish) {
+    RakeQuestion question{finished_.study, wish.block, wish.options};
+    if (!question.study || rake_asked_ == question) return;
+    rake_asked_ = question;
+    rake_.ask(std::move(question));
 }
 
 PanelInput Session::panel_input(const Theme& theme,
@@ -51,6 +69,8 @@ PanelInput Session::panel_input(const Theme& theme,
                   .theme = theme,
                   .title = {}};
     in.current = finished_.study && finished_.study->brief == document_.current();
+    if (finished_.study && !in.current) in.following = &following_;
+    in.rake = raked_.answer.get();
     const std::string& path = document_.path();
     in.title = path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
     in.edited = document_.edited();
@@ -65,6 +85,9 @@ PanelInput Session::panel_input(const Theme& theme,
 
 void Session::frame(const Theme& theme, RoomPictures* pictures, float raster_scale) {
     Requests requests;
+    pictured_ = pictures != nullptr;
+    following_ = theme;
+    following_.colour = following_palette(theme.colour);
     take_keys(std::exchange(keys_, {}), workspace_, requests);
     draw_frame(panel_input(theme, pictures, raster_scale), workspace_, requests);
     ImGui::PushFont(theme.font.body);
@@ -80,6 +103,7 @@ void Session::take(Requests& requests) {
         document_.end_gesture();
         post();
     }
+    if (requests.rake) ask_rake(*requests.rake);
     for (const Action action : requests.actions)
         act(action);
 }

@@ -4,6 +4,7 @@
 #include "desk/dialogs.hpp"
 #include "desk/document.hpp"
 #include "desk/panel_input.hpp"
+#include "desk/rake_worker.hpp"
 #include "desk/recovery.hpp"
 #include "desk/study_worker.hpp"
 #include "desk/workspace.hpp"
@@ -42,10 +43,13 @@ public:
     Workspace& workspace() { return workspace_; }
     const Document& document() const { return document_; }
     std::shared_ptr<const study::Study> study() const { return finished_.study; }
-    unsigned long study_serial() const { return finished_.serial; }
+    const FinishedStudy& finished() const { return finished_; }
+    std::shared_ptr<const RakeAnswer> rake() const { return raked_.answer; }
     std::string window_title() const;
     void wait_for_study();  ///< until the newest brief is studied
-    /// Takes in a finished study; call before drawing.
+    void wait_for_rake() { rake_.wait_until_idle(); }
+    /// Takes in a finished study; call before drawing. One that is about to be finished is waited
+    /// for, a part of a frame long, so that its numbers don't come a frame late.
     void take_study();
 
 private:
@@ -61,6 +65,8 @@ private:
     void draw_recovery_question(const Theme& theme);
     void take(Requests& requests);
     void post();
+    void ask_rake(const RakeWish& wish);
+    std::optional<RoomLook> look() const;
     void leave_document(Pending pending);
     void go_on(const Pending& pending);
     void open(const std::string& path);
@@ -80,6 +86,11 @@ private:
     Workspace workspace_;
     StudyWorker worker_;
     FinishedStudy finished_;
+    RakeWorker rake_;
+    RakeWorker::Finished raked_;
+    std::optional<RakeQuestion> rake_asked_;
+    Theme following_;        ///< PanelInput::following
+    bool pictured_ = false;  ///< someone draws the room: its triangles are wanted
     FileDialog files_;
     std::optional<Pending> asking_;        ///< the question of unsaved edits is open
     std::optional<Pending> after_saving_;  ///< goes on once the chosen file is written

@@ -74,6 +74,12 @@ Palette paper_palette() {
             .on_lamp = hex(0xFBF9F4)};
 }
 
+Palette following_palette(const Palette& palette) {
+    Palette out = palette;
+    out.text = out.lamp = out.holds = out.missed = palette.quiet;
+    return out;
+}
+
 float Theme::px(float at_scale_one) const {
     return std::round(at_scale_one * scale);
 }

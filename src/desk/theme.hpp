@@ -23,6 +23,9 @@ struct Palette {
 Palette dark_palette();
 Palette paper_palette();
 
+/// For numbers that belong to an older state of the room: no mark has a colour of its own.
+Palette following_palette(const Palette& palette);
+
 /// Inter in the sizes and weights that the window uses; signs come from DejaVu Sans. The figures
 /// fonts have digits of one width.
 struct Fonts {

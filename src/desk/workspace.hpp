@@ -1,13 +1,18 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "desk/floor_handles.hpp"
+#include "desk/history.hpp"
 #include "desk/settings.hpp"
 #include "drawing/drawing.hpp"
+#include "sight/rake.hpp"
 #include "study/format_change.hpp"
 #include "study/lens_catalogue.hpp"
 #include "study/meter_check.hpp"
 #include "study/study.hpp"
 #include "view/scene.hpp"
+
+#include <imgui.h>
 
 #include <array>
 #include <map>
@@ -56,6 +61,17 @@ enum class StripDrawing { section, plan, seat, screen, port, plate };
 struct DrawingLook {
     double zoom = 1.0;
     glm::dvec2 offset{0.0};  ///< pixels
+};
+
+/// Pixels of the window from drawing coordinates.
+struct DrawingView {
+    glm::dvec2 origin{0.0};  ///< pixel of the drawing's (0, 0)
+    double scale = 1.0;      ///< pixels a metre
+    bool y_down = false;
+    bool turned = false;  ///< a plan lying on its side: the screen at the left, as in the section
+
+    ImVec2 to_pixel(glm::dvec2 at) const;
+    glm::dvec2 to_drawing(ImVec2 pixel) const;
 };
 
 /// The drawing of the strip, kept while nothing that it shows has changed.
@@ -150,6 +166,40 @@ struct MeterCache {
     std::shared_ptr<const drawing::Drawing> map;
 };
 
+/// A floor handle under the hand, from the press to the release.
+struct FloorDrag {
+    FloorHandle handle;    ///< as it stood when it was taken hold of
+    BriefPtr start;        ///< then
+    DrawingView view;      ///< then; kept, so that the ground does not move under the hand
+    glm::dvec2 grab{0.0};  ///< from the pointer to the handle, m
+    ImVec2 pressed;        ///< pointer
+    std::optional<HandleAxis> along;  ///< of a handle that moves both ways: the way it began
+    bool moved = false;
+    std::string gesture;
+    std::optional<base::Problem> stopped;  ///< why it stays behind the pointer
+};
+
+/// The handles of the long section.
+struct FloorGrip {
+    int block = 0;  ///< whose handles are shown
+    std::optional<FloorHandle> hovered;
+    std::optional<FloorDrag> drag;
+    bool cancelled = false;            ///< Escape was pressed; the button may still be down
+    int drags = 0;                     ///< counts them: each is a gesture of its own
+    std::optional<FloorHandle> typed;  ///< whose numbers are open to be typed
+    ImVec2 typed_at;
+    std::string refusal;  ///< why the number typed last does not hold
+};
+
+/// What is asked of the rake solver.
+struct RakeChoice {
+    bool open = false;
+    int block = -1;    ///< whose options these are; -1: none yet
+    int document = 0;  ///< Workspace::document, then
+    sight::RakeOptions options;
+    std::string refusal;  ///< why what was proposed last can't be put into the layout
+};
+
 struct CameraState {
     view::Camera camera;
     bool fitted = false;  ///< false: fit to the hall at the next chance
@@ -174,6 +224,8 @@ struct Workspace {
     drawing::SightLines sight_lines = drawing::SightLines::all;  ///< on the long section
     DrawingLook look;
     DrawingCache drawing_cache;
+    FloorGrip floor;
+    RakeChoice rake;
     CameraState hall_camera;
     bool from_seat = false;        ///< the hall's place shows what the selected seat sees
     bool seat_heads = true;        ///< in what a seat sees: somebody in every other one

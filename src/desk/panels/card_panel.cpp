@@ -143,10 +143,15 @@ void draw_nothing(const PanelInput& in, Workspace& w) {
 void draw_card_panel(const PanelInput& in, Workspace& w, Requests&) {
     const Theme& t = in.theme;
     const std::string name = in.study ? name_of(*in.study, w.selected) : std::string{};
+    const float top = ImGui::GetCursorScreenPos().y;
+    const float right = ImGui::GetCursorScreenPos().x + ImGui::GetContentRegionAvail().x;
     text_line(t.font.title, name.empty() ? t.colour.quiet : t.colour.text,
               name.empty() ? "Nothing selected"
                            : fitted(t.font.title, name, ImGui::GetContentRegionAvail().x));
     if (!in.study) return;
+    if (*following_word(in))
+        paint_text_right(*ImGui::GetWindowDrawList(), t.font.small, {right, top + t.px(8)},
+                         t.colour.quiet, following_word(in));
     ImGui::BeginChild("card", {0, 0}, false, ImGuiWindowFlags_NoBackground);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
     switch (w.selected.kind) {

@@ -92,7 +92,8 @@ void draw_head(const PanelInput& in, Workspace& w, const std::string& scale, ImV
     ImGui::SameLine(0.0f, t.px(12));
     const ImVec2 here = ImGui::GetCursorScreenPos();
     paint_text(*ImGui::GetWindowDrawList(), t.font.small, {here.x, here.y + t.px(7)},
-               t.colour.quiet, "about " + scale);
+               t.colour.quiet,
+               "about " + scale + (*following_word(in) ? " · " : "") + following_word(in));
 }
 
 /// Why there is no drawing, in its place.
@@ -111,31 +112,42 @@ void draw_refusal(const PanelInput& in, const base::Problems& refused, ImVec2 lo
 
 }  // namespace
 
-void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests&) {
+void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (!in.study) return;
-    const Theme& t = in.theme;
+    const PanelInput shown = of_study(in);  // the handles are of the layout, never behind
+    const Theme& t = shown.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size = ImGui::GetContentRegionAvail();
     if (size.x < 8.0f || size.y < 8.0f) return;
     const DrawingCache& cache = strip_drawing(in, w);
+    choose_floor_block(in, w);
     const ImVec2 low{at.x + t.px(24), at.y + t.px(40)};
     const ImVec2 high{at.x + size.x - t.px(24), at.y + size.y - t.px(16)};
     ImGui::InvisibleButton("##drawing", size);
     ImGui::SetItemAllowOverlap();
-    move_drawing(w, low, high);
     if (!cache.drawing) {
+        move_drawing(w, low, high);
         draw_refusal(in, cache.refused, low, high);
-        return draw_head(in, w, {}, at);
+        return draw_head(shown, w, {}, at);
     }
     const drawing::Drawing& drawing = *cache.drawing;
-    const DrawingView view = fitted_view(drawing, low, high, w.look);
-    point_at(in, w, drawing, view);
+    DrawingView view = fitted_view(drawing, low, high, w.look);
+    const bool held = hold_floor(in, w, out, view);
+    if (!held) {
+        move_drawing(w, low, high);
+        view = fitted_view(drawing, low, high, w.look);
+        point_at(in, w, drawing, view);
+    }
+    if (w.floor.drag) view = w.floor.drag->view;
+    const bool over = ImGui::IsItemHovered();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.PushClipRect(at, {at.x + size.x, at.y + size.y}, true);
     paint_drawing(t, list, drawing, view, {w.hovered, w.selected, in.units()});
+    if (w.strip == StripDrawing::section) paint_rake_preview(in, w, view);
+    if (over || held) paint_floor_handles(in, w, view);
     list.PopClipRect();
     // What an eye sees has no scale.
-    draw_head(in, w, w.strip == StripDrawing::seat ? "" : scale_text(t, view), at);
+    draw_head(shown, w, w.strip == StripDrawing::seat ? "" : scale_text(t, view), at);
 }
 
 }  // namespace rakeline::desk

@@ -148,7 +148,9 @@ void draw_findings_panel(const PanelInput& in, Workspace& w, Requests&) {
     text_line(t.font.title, t.colour.text, in.problems.empty() ? "Findings" : "Problems");
     if (in.study && in.problems.empty())
         paint_text_right(*ImGui::GetWindowDrawList(), t.font.small, {at.x + width, at.y + t.px(8)},
-                         t.colour.quiet, count_words(*in.study));
+                         t.colour.quiet,
+                         (*following_word(in) ? std::string(following_word(in)) + " · " : "") +
+                             count_words(*in.study));
     const std::string list = "list" + std::to_string(w.document);
     ImGui::BeginChild(list.c_str(), {0, 0}, false, ImGuiWindowFlags_NoBackground);
     if (!in.problems.empty()) draw_problems(in, w);

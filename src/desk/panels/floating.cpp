@@ -103,6 +103,10 @@ void draw_keys(const PanelInput& in, Workspace& w, Requests&) {
         {"Ctrl Shift S", "save as"},
         {"Ctrl +, Ctrl −", "larger, smaller text"},
         {"drag, right drag, wheel", "turn the view, move it, come nearer"},
+        {"drag a floor handle",
+         "in the long section: lifts the row and those behind it; Shift the "
+         "row alone, Ctrl the whole block; Alt without steps"},
+        {"double-click a handle", "type its number; Esc while dragging puts it back"},
         {"drag a number", "change it; Shift ten times faster, Alt ten times slower"},
         {"click a number", "type it: 40 ft 6 in, 350 mm, 14 fL; Tab goes to the next"},
         {"click a figure", "how it is worked out"}};

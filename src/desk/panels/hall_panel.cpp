@@ -90,6 +90,9 @@ void draw_scale(const PanelInput& in, const SeatColours& colours, float width) {
     const ImVec2 under{at.x, at.y + t.px(12)};
     paint_text(list, t.font.small, under, t.colour.quiet,
                base::quantity(colours.least, unit, in.units()).number);
+    if (*following_word(in))
+        paint_text(list, t.font.small, {at.x + width + t.px(12), under.y}, t.colour.quiet,
+                   following_word(in));
     paint_text_right(list, t.font.small, {at.x + width, under.y}, t.colour.quiet,
                      base::quantity_text(colours.greatest, unit, in.units()));
     const auto missed = std::count(colours.figure->verdicts.begin(), colours.figure->verdicts.end(),

@@ -21,11 +21,22 @@ void draw_status_bar(const PanelInput& in, Workspace& w, Requests& out);
 void draw_figures(const PanelInput& in, Workspace& w, Requests& out);
 void draw_editor(const PanelInput& in, Workspace& w, Requests& out);
 
+/// Parts of the drawing panel: the handles of the long section. hold_floor works on the item drawn
+/// last, and is true while a handle has the pointer.
+void choose_floor_block(const PanelInput& in, Workspace& w);
+bool hold_floor(const PanelInput& in, Workspace& w, Requests& out, const DrawingView& view);
+void paint_floor_handles(const PanelInput& in, const Workspace& w, const DrawingView& view);
+
+/// The floor that the rake solver would build, as a line over the long section.
+void paint_rake_preview(const PanelInput& in, const Workspace& w, const DrawingView& view);
+
 /// Windows that float for as long as they are wanted.
 void draw_derivation(const PanelInput& in, Workspace& w, Requests& out);
 void draw_lenses(const PanelInput& in, Workspace& w, Requests& out);
 void draw_change(const PanelInput& in, Workspace& w, Requests& out);
 void draw_meter(const PanelInput& in, Workspace& w, Requests& out);
+void draw_floor_numbers(const PanelInput& in, Workspace& w, Requests& out);
+void draw_rake(const PanelInput& in, Workspace& w, Requests& out);
 void draw_keys(const PanelInput& in, Workspace& w, Requests& out);
 void draw_cautions(const PanelInput& in, Workspace& w, Requests& out);
 

@@ -76,13 +76,13 @@ void draw_picture_tools(const PanelInput& in, Workspace& w) {
     // One at a time: all want the middle of the window.
     if (word_button(t, "Choose a lens", width)) {
         w.lenses_open = !w.lenses_open;
-        w.change.open = w.meter.open = false;
+        w.change.open = w.meter.open = w.rake.open = false;
     }
     hint(t, "The lenses ranked for this projector and format");
     ImGui::SameLine(0.0f, t.px(8));
     if (word_button(t, "Format change", width)) {
         w.change.open = !w.change.open;
-        w.lenses_open = w.meter.open = false;
+        w.lenses_open = w.meter.open = w.rake.open = false;
     }
     hint(t, "All formats of this projector side by side, and what a change asks for");
 }
@@ -90,9 +90,21 @@ void draw_picture_tools(const PanelInput& in, Workspace& w) {
 void draw_light_tools(const PanelInput& in, Workspace& w) {
     if (word_button(in.theme, "Meter readings", ImGui::GetContentRegionAvail().x)) {
         w.meter.open = !w.meter.open;
-        w.lenses_open = w.change.open = false;
+        w.lenses_open = w.change.open = w.rake.open = false;
     }
     hint(in.theme, "Type in what a meter reads on the screen, and see what lamp it comes from");
+}
+
+/// What floats beside the figures of sight.
+void draw_sight_tools(const PanelInput& in, Workspace& w) {
+    const Theme& t = in.theme;
+    const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
+    if (word_button(t, "Solve the floor", width)) {
+        w.rake.open = !w.rake.open;
+        w.lenses_open = w.change.open = w.meter.open = false;
+    }
+    hint(t, "The floor that gives every row of a block the wanted C",
+         "The long section shows it as a line before it is built.");
 }
 
 void splitter(const PanelInput& in, Workspace& w, float whole) {
@@ -124,6 +136,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
     if (w.subject == study::Subject::sound) draw_sound_choice(in, w);
     if (w.subject == study::Subject::picture) draw_picture_tools(in, w);
     if (w.subject == study::Subject::light) draw_light_tools(in, w);
+    if (w.subject == study::Subject::sight) draw_sight_tools(in, w);
     const auto groups = figure_groups(*in.study, w);
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(2)});
     for (const FigureGroup& group : groups) {
@@ -158,16 +171,20 @@ void draw_editor(const PanelInput& in, Workspace& w, Requests& out) {
 void draw_subject_panel(const PanelInput& in, Workspace& w, Requests& out) {
     const Theme& t = in.theme;
     text_line(t.font.title, t.colour.text, study::subject_title(w.subject));
-    if (in.study && !in.problems.empty()) {
+    const float below_title = ImGui::GetCursorPosY();
+    if (*following_word(in)) {
         ImGui::SameLine(0.0f, t.px(12));
         ImGui::SetCursorPosY(ImGui::GetCursorPosY() + t.px(7));
-        text_line(t.font.small, t.colour.missed, "last valid layout");
+        text_line(t.font.small, in.problems.empty() ? t.colour.lamp : t.colour.missed,
+                  following_word(in));
+        // The word comes and goes while a handle is dragged; what stands below must not jump.
+        ImGui::SetCursorPosY(below_title);
     }
     const float whole = ImGui::GetContentRegionAvail().y;
     const ImGuiWindowFlags flags = ImGuiWindowFlags_NoBackground;
     const std::string id = study::subject_name(w.subject) + std::to_string(w.document);
     ImGui::BeginChild(("figures" + id).c_str(), {0.0f, whole * w.figures_share}, false, flags);
-    draw_figures(in, w, out);
+    draw_figures(of_study(in), w, out);
     ImGui::EndChild();
     splitter(in, w, whole);
     ImGui::BeginChild(("editor" + id).c_str(), {0.0f, 0.0f}, false, flags);

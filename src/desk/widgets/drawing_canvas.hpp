@@ -8,17 +8,6 @@
 /// A drawing painted into the window: fitted to its field, zoomed by the wheel, moved by a drag.
 namespace rakeline::desk {
 
-/// Pixels of the window from drawing coordinates.
-struct DrawingView {
-    glm::dvec2 origin{0.0};  ///< pixel of the drawing's (0, 0)
-    double scale = 1.0;      ///< pixels a metre
-    bool y_down = false;
-    bool turned = false;  ///< a plan lying on its side: the screen at the left, as in the section
-
-    ImVec2 to_pixel(glm::dvec2 at) const;
-    glm::dvec2 to_drawing(ImVec2 pixel) const;
-};
-
 /// The view that fits the drawing into the field, then zooms and shifts by `look`. A plan is turned
 /// by a quarter where it then comes out larger.
 DrawingView fitted_view(const drawing::Drawing& drawing,
