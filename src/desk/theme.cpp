@@ -21,6 +21,7 @@ void set_colours(ImVec4* colours, const Palette& p) {
     colours[ImGuiCol_ChildBg] = clear;
     colours[ImGuiCol_PopupBg] = p.raised;
     colours[ImGuiCol_Border] = p.line;
+    colours[ImGuiCol_TableBorderLight] = colours[ImGuiCol_TableBorderStrong] = p.line;
     colours[ImGuiCol_FrameBg] = p.raised;
     colours[ImGuiCol_FrameBgHovered] = p.line;
     colours[ImGuiCol_FrameBgActive] = p.line;

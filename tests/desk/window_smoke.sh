@@ -70,6 +70,13 @@ xdotool key ctrl+s; sleep 0.7
 grep -q '"width_m": 14.2' "$work/room.json" || fail "the edit is not in the saved file"
 xdotool key ctrl+z; sleep 0.5; xdotool key ctrl+s; sleep 0.7
 grep -q '"width_m": 14.2' "$work/room.json" && fail "undo is not in the saved file"
+cp "$work/room.json" "$work/floor.json"  # a drag on the first row's handle in the long section
+xdotool mousemove 629 620; sleep 0.5; xdotool mousedown 1; sleep 0.3
+xdotool mousemove 645 620; sleep 0.3; xdotool mousemove 660 620; sleep 0.5; xdotool mouseup 1; sleep 0.5
+xdotool key ctrl+s; sleep 0.7
+cmp -s "$work/room.json" "$work/floor.json" && fail "the dragged row is not in the saved file"
+xdotool key ctrl+z; sleep 0.5; xdotool key ctrl+s; sleep 0.7
+cmp -s "$work/room.json" "$work/floor.json" || fail "undo does not bring the dragged row back"
 xdotool key ctrl+shift+s; sleep 0.8
 picture dialog
 [ "$(differ edited dialog 640x360+320+180)" -gt 20000 ] || fail "no file chooser for saving a copy"

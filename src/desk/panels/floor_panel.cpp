@@ -157,6 +157,9 @@ std::vector<std::string> value_lines(const PanelInput& in,
 
 void show_numbers(const PanelInput& in, const FloorHandle& handle, const FloorDrag* drag) {
     const Theme& t = in.theme;
+    const ImVec2 mouse = ImGui::GetIO().MousePos;
+    // Over the hand: what is dragged and stands behind it must be seen.
+    if (drag) ImGui::SetNextWindowPos({mouse.x + t.px(20), mouse.y - t.px(28)}, 0, {0.0f, 1.0f});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {t.px(12), t.px(10)});
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(t.px(320));

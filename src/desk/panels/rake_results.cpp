@@ -27,7 +27,7 @@ void cell(const Theme& t, const ImVec4& ink, const std::string& text) {
     text_line(t.font.small_figures, ink, text);
 }
 
-/// "1.94 m", "80.3 mm in B", "falls short by 4.2 mm".
+/// "1.94 m", "80.3 mm · B", "4.2 mm".
 void draw_stage(const PanelInput& in,
                 const sight::RakePlan& plan,
                 const RakeStage& stage,
@@ -50,7 +50,7 @@ void draw_stage(const PanelInput& in,
     const double short_by = stage.meets ? 0.0 : -stage.spare_m(plan.options.wanted_c_m);
     cell(t, t.colour.text, base::quantity_text(stage.rise_m(), Unit::metre, in.units()));
     cell(t, stage.meets ? t.colour.text : t.colour.missed,
-         length(stage.sights[row]->c_m) + " in " + plan.rows.rows[row].letter);
+         length(stage.sights[row]->c_m) + " · " + plan.rows.rows[row].letter);
     const double cost = short_by - short_before;
     short_before = short_by;
     cell(t, cost > 0.0 ? t.colour.missed : t.colour.quiet, cost > 0.0 ? length(cost) : "none");
@@ -59,12 +59,12 @@ void draw_stage(const PanelInput& in,
 void draw_stages(const PanelInput& in, const sight::RakePlan& plan) {
     const Theme& t = in.theme;
     if (!ImGui::BeginTable("stages", 4, ImGuiTableFlags_BordersInnerH)) return;
-    ImGui::TableSetupColumn("##what", ImGuiTableColumnFlags_WidthStretch, 1.2f);
+    ImGui::TableSetupColumn("##what", ImGuiTableColumnFlags_WidthStretch, 1.7f);
     for (const char* name : {"##rise", "##c", "##cost"})
         ImGui::TableSetupColumn(name, ImGuiTableColumnFlags_WidthStretch, 1.0f);
     ImGui::TableNextRow();
     for (const char* head :
-         {"each on top of those above", "last row over first", "least C", "costs in C"}) {
+         {"each on top of those above", "last row up", "least C · row", "costs in C"}) {
         ImGui::TableNextColumn();
         text_line(t.font.small, t.colour.quiet,
                   fitted(t.font.small, head, ImGui::GetContentRegionAvail().x));
@@ -154,11 +154,11 @@ void draw_spacing(const PanelInput& in, Workspace& w, Requests& out, const RakeA
     const auto metres = [&](double m) {
         return base::quantity_text(m, Unit::metre, in.units(), 1);
     };
-    const std::string words = "Least row spacing: " + metres(found.least.value_m) + ", up to " +
+    const std::string words = "Row spacing from " + metres(found.least.value_m) + " to " +
                               metres(found.greatest.value_m) +
-                              (found.from_bottom ? std::string("; the least that is tried")
+                              (found.from_bottom ? std::string("; no row asks for more")
                                                  : "; " + decided_by(answer, found.least));
-    if (draw_proposal(t, words, "Set spacing"))
+    if (draw_proposal(t, words, found.from_bottom ? "" : "Set least"))
         propose(w, out, "Set the least row spacing",
                 study::with_spacing(in.brief.layout, answer.question.block, found.least.value_m));
     hint(t, "Whether people can pass along the rows is for the local code, not for this sum.");
