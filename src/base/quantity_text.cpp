@@ -30,6 +30,7 @@ const UnitRow& row(Unit unit) {
         {Unit::square_metre, {1.0, 0.0, 2, "m²"}, {1.0 / (kFt * kFt), 0.0, 1, "ft²"}, "m2"},
         {Unit::cubic_metre, {1.0, 0.0, 0, "m³"}, {1.0 / (kFt * kFt * kFt), 0.0, 0, "ft³"}, "m3"},
         {Unit::radian, {1.0 / kRadPerDeg, 0.0, 2, "°"}, {1.0 / kRadPerDeg, 0.0, 2, "°"}, "deg"},
+        {Unit::per_radian, {kRadPerDeg, 0.0, 1, "/°"}, {kRadPerDeg, 0.0, 1, "/°"}, "1/deg"},
         {Unit::second, {1000.0, 0.0, 2, "ms"}, {1000.0, 0.0, 2, "ms"}, "s"},
         {Unit::lumen, {1.0, 0.0, 0, "lm"}, {1.0, 0.0, 0, "lm"}, "lm"},
         {Unit::lux, {1.0, 0.0, 1, "lx"}, {1.0 / kLuxPerFootCandle, 0.0, 2, "fc"}, "lx"},
@@ -92,6 +93,8 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"°", Unit::radian, kRadPerDeg},
     {"deg", Unit::radian, kRadPerDeg},
     {"rad", Unit::radian, 1.0},
+    {"/°", Unit::per_radian, 1.0 / kRadPerDeg},
+    {"/deg", Unit::per_radian, 1.0 / kRadPerDeg},
     {"s", Unit::second, 1.0},
     {"ms", Unit::second, 0.001},
     {"lm", Unit::lumen, 1.0},
@@ -287,6 +290,7 @@ const char* json_unit(Unit unit) {
 }
 
 double json_value(double value_si, Unit unit) {
+    if (unit == Unit::per_radian) return value_si * kRadPerDeg;
     return unit == Unit::radian ? degrees(value_si) : value_si;
 }
 

@@ -21,6 +21,7 @@ enum class Unit {
     square_metre,    ///< m²          | ft²
     cubic_metre,     ///< m³          | ft³
     radian,          ///< °           | °
+    per_radian,      ///< stored in 1/rad, shown as 1/°: things that a degree holds
     second,          ///< stored in s, shown as ms
     lumen,           ///< lm
     lux,             ///< lx          | fc

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "base/number_text.hpp"
+#include "command/contour_figure.hpp"
 #include "command/verbs.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
@@ -12,7 +13,7 @@ namespace rakeline::command {
 namespace {
 
 struct DrawWords {
-    std::string file, view = "orbit", size = "1600x900", output, format, projector, seat;
+    std::string file, view = "orbit", size = "1600x900", output, format, projector, seat, contours;
     std::string sight_lines = "all";
     bool paper = false;
     bool blur = false;
@@ -117,6 +118,10 @@ int draw(const DrawWords& words) {
     if (!selected) return refuse(selected.problems());
     choice.seat = *selected;
     choice.units = unit_system(words.imperial);
+    const auto contours = contour_figure(*study, words.contours, words.view, choice);
+    if (!contours) return refuse(contours.problems());
+    choice.seat_figure = *contours;
+    choice.contours = *contours != nullptr;
     const auto png = [&](const drawing::Drawing& drawing) {
         return put_png(report::drawing_png(drawing, size->width, size->height,
                                            unit_system(words.imperial), words.paper),
@@ -163,6 +168,8 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     verb->add_flag("--paper", words->paper, "All but the 3D views on paper ground");
     verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
     verb->add_flag("--plain", words->plain, "seat:ID without the mark of what is hidden");
+    verb->add_option("--contours", words->contours,
+                     "Plan with lines of equal value of a figure over the seats, by its id");
     verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
     verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });
 }

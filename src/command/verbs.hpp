@@ -36,6 +36,7 @@ void add_crowd_verb(CLI::App& app, Choice& choice);
 void add_plate_verb(CLI::App& app, Choice& choice);
 void add_change_verb(CLI::App& app, Choice& choice);
 void add_meter_verb(CLI::App& app, Choice& choice);
+void add_width_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);

@@ -132,6 +132,7 @@ void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
     draw_seam_handle(in.theme, where, w);
     ImGui::PushFont(in.theme.font.body);
     draw_lenses(shown, w, out);
+    draw_widths(shown, w, out);
     draw_change(shown, w, out);
     draw_meter(shown, w, out);
     draw_rake(in, w, out);

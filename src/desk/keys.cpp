@@ -48,8 +48,8 @@ void let_go(Workspace& w) {
         w.keys_open = w.cautions_open = false;
     else if (w.pinned)
         w.pinned.reset();
-    else if (w.lenses_open || w.change.open || w.meter.open || w.rake.open)
-        w.lenses_open = w.change.open = w.meter.open = w.rake.open = false;
+    else if (w.middle_open())
+        w.close_middle();
     else if (w.from_seat)
         w.from_seat = false;
     else

@@ -95,6 +95,7 @@ void Session::take_document(Document document) {
     fresh.document = workspace_.document + 1;
     fresh.strip = workspace_.strip;
     fresh.blur = workspace_.blur;
+    fresh.contours = workspace_.contours;
     fresh.from_lens = workspace_.from_lens;
     fresh.series = workspace_.series;
     fresh.series_serial = workspace_.series_serial;

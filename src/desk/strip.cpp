@@ -61,8 +61,9 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
     const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
                                         ? std::optional(w.selected.index)
                                         : std::nullopt;
-    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,      seat,
-                                w.strip,         w.blur, w.from_lens, w.sight_lines, in.units()};
+    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
+                                w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
+                                in.units()};
     if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
     drawing::DrawingChoice choice;
     choice.projector = w.projector;
@@ -71,6 +72,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
     choice.seat_figure = figure;
     choice.blur = w.blur;
     choice.sight_lines = w.sight_lines;
+    choice.contours = w.contours;
     choice.units = in.units();
     const auto drawn = draw_strip(*in.study, w, w.strip, choice);
     cache = {.key = key, .drawing = nullptr, .refused = {}};

@@ -10,6 +10,7 @@
 #include "study/lens_catalogue.hpp"
 #include "study/meter_check.hpp"
 #include "study/study.hpp"
+#include "study/width_advice.hpp"
 #include "view/scene.hpp"
 
 #include <imgui.h>
@@ -84,6 +85,7 @@ struct DrawingCache {
         std::optional<int> seat;
         StripDrawing strip = StripDrawing::section;
         bool blur = false;
+        bool contours = false;
         bool from_lens = false;
         drawing::SightLines sight_lines = drawing::SightLines::all;
         base::UnitSystem units = base::UnitSystem::metric;
@@ -110,6 +112,21 @@ struct LensPickCache {
     std::optional<picture::LensPick> pick;  ///< nothing: the projector has no use for the format
     std::string reason, needed;
     std::vector<std::string> faults;  ///< parallel to the pick's choices
+};
+
+/// Picture widths for the chosen format, kept while nothing they hang on has changed.
+struct WidthCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number; 0: nothing kept
+        int format = 0;
+        double share = 0.0;
+        base::UnitSystem units = base::UnitSystem::metric;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::optional<study::WidthAdvice> advice;
+    base::Problems refused;          ///< why there is none
+    std::vector<std::string> words;  ///< the advice in sentences
 };
 
 /// What is asked of format changes.
@@ -220,6 +237,7 @@ struct Workspace {
     StripDrawing strip = StripDrawing::section;
     bool film = false;       ///< the projector looked at shows film: it has plates
     bool blur = false;       ///< on the screen's drawing
+    bool contours = false;   ///< on the plan: of the figure that colours the seats
     bool from_lens = false;  ///< the plate, else seen from the lamp
     drawing::SightLines sight_lines = drawing::SightLines::all;  ///< on the long section
     DrawingLook look;
@@ -240,6 +258,9 @@ struct Workspace {
     unsigned long series_serial = 0;   ///< counts their changes
     LensPickCache lens_pick;
     bool lenses_open = false;
+    bool widths_open = false;
+    double width_share = 0.9;  ///< of the seats that are to keep their limits
+    WidthCache widths;
     ChangeChoice change;
     ChangeCache change_cache;
     MeterChoice meter;
@@ -248,6 +269,20 @@ struct Workspace {
     bool cautions_open = false;
     std::string notice;  ///< what was just done, for the status bar
     std::string reveal;  ///< field path that the editor scrolls to, once
+
+    /// Floating over the middle of the window: one at a time.
+    bool middle_open() const {
+        return lenses_open || widths_open || change.open || meter.open || rake.open;
+    }
+    void close_middle() {
+        lenses_open = widths_open = change.open = meter.open = rake.open = false;
+    }
+    /// Opens or shuts one of them, and shuts the others.
+    void toggle_middle(bool& which) {
+        const bool opens = !which;
+        close_middle();
+        which = opens;
+    }
 };
 
 }  // namespace rakeline::desk

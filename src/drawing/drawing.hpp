@@ -111,6 +111,7 @@ struct DrawingChoice {
     std::optional<int> seat;  ///< selected
     SightLines sight_lines = SightLines::all;
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
+    bool contours = false;  ///< plan: lines of equal value of seat_figure over the seats
     bool dimensions = true;
     bool blur = false;           ///< screen face: the blur at best focus over the picture
     std::optional<bool> raised;  ///< plan: only balconies, or only what stands on the floor

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/beam_marks.hpp"
 #include "drawing/parts.hpp"
+#include "drawing/plan_contours.hpp"
 #include "drawing/plan_seats.hpp"
 
 #include <algorithm>
@@ -266,20 +267,25 @@ Drawing plan(const study::Study& study, const DrawingChoice& choice) {
     Plan plan{study, choice, chosen(study, choice), {}};
     plan.drawing.title = !choice.raised ? "Plan" : *choice.raised ? "Plan, balcony" : "Plan, floor";
     plan.drawing.y_down = true;
+    // Contours are about the seats: the light and the sound that pass over them stay away.
+    const bool calm = wants_contours(choice);
     add_floor(plan);
-    add_beam(plan);
+    if (!calm) add_beam(plan);
     add_walls(plan);
     add_ports(plan);
     add_screen(plan);
     add_plan_seats(study, choice, plan.drawing);
-    add_loudspeakers(plan);
-    add_plan_port_needed(study, plan.chosen, plan.drawing);
-    add_projectors(plan);
-    add_plan_beam_marks(study, choice, plan.chosen, plan.drawing);
+    add_plan_contours(study, choice, plan.drawing);
+    if (!calm) {
+        add_loudspeakers(plan);
+        add_plan_port_needed(study, plan.chosen, plan.drawing);
+        add_projectors(plan);
+        add_plan_beam_marks(study, choice, plan.chosen, plan.drawing);
+    }
     if (choice.dimensions) {
         add_hall_dimensions(plan);
         add_screen_dimension(plan);
-        add_throw_dimension(plan);
+        if (!calm) add_throw_dimension(plan);
         add_first_row_dimension(plan);
     }
     set_bounds(plan.drawing, standoff_m(plan));

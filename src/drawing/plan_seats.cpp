@@ -2,6 +2,7 @@
 #include "drawing/plan_seats.hpp"
 
 #include "drawing/parts.hpp"
+#include "drawing/plan_contours.hpp"
 
 namespace rakeline::drawing {
 namespace {
@@ -59,27 +60,39 @@ double half_width_of(const study::Study& study, const room::Seat& seat) {
     return 0.5 * study.layout().seating.at(static_cast<std::size_t>(block)).seat_pitch_m - kGap_m;
 }
 
-double fill_strength(study::Verdict verdict) {
-    return verdict == study::Verdict::no_limit ? 0.10 : 0.30;
-}
+/// How a seat stands out. Under contours it is quiet, so that lines and numbers can be read.
+struct SeatLook {
+    study::Verdict verdict = study::Verdict::no_limit;
+    bool selected = false;
+    bool quiet = false;
 
-void add_seat(
-    const study::Study& study, int index, study::Verdict verdict, bool selected, Drawing& drawing) {
+    Ink ink() const {
+        const bool plain = verdict == study::Verdict::no_limit;
+        return plain && quiet ? Ink::quiet : verdict_ink(verdict);
+    }
+    double strength() const {
+        if (selected) return 0.85;
+        if (quiet) return 0.12;
+        return verdict == study::Verdict::no_limit ? 0.10 : 0.30;
+    }
+};
+
+void add_seat(const study::Study& study, int index, const SeatLook& look, Drawing& drawing) {
     const room::Seat& seat = study.seats.seats[static_cast<std::size_t>(index)];
     const SeatFrame frame = frame_of(seat);
     const double half = half_width_of(study, seat);
     const Shows what = showing(Kind::seat, index);
-    const Ink ink = verdict_ink(verdict);
+    const Ink ink = look.ink();
+    const bool selected = look.selected;
     const auto shape = seat_shape(frame, half, seat.wheelchair);
-    drawing.items.push_back(
-        Fill{shape, selected ? Ink::near : ink, selected ? 0.85 : fill_strength(verdict), what});
+    drawing.items.push_back(Fill{shape, selected ? Ink::near : ink, look.strength(), what});
     drawing.items.push_back(Line{.points = shape,
                                  .weight = selected ? Weight::cut : Weight::helper,
                                  .ink = selected ? Ink::near : ink,
                                  .closed = true,
                                  .dashed = seat.wheelchair,
                                  .shows = what});
-    const auto mark = seat_mark(frame, half, verdict);
+    const auto mark = seat_mark(frame, half, look.verdict);
     if (!mark.empty())
         drawing.items.push_back(Line{.points = mark, .weight = Weight::seen, .ink = ink});
     if (study.reference_seat == index)
@@ -144,7 +157,8 @@ void add_plan_seats(const study::Study& study, const DrawingChoice& choice, Draw
     for (std::size_t i = 0; i < count; ++i) {
         const int index = static_cast<int>(i);
         if (hidden(study.seats.seats[i].row)) continue;
-        add_seat(study, index, verdicts[i], choice.seat == index, drawing);
+        add_seat(study, index, {verdicts[i], choice.seat == index, wants_contours(choice)},
+                 drawing);
     }
     for (std::size_t row = 0; row < study.seats.rows.size(); ++row) {
         if (hidden(static_cast<int>(row))) continue;

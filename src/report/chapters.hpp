@@ -21,6 +21,8 @@ struct ReportInput {
 
 void draw_title_page(Pages& pages, const ReportInput& in);  ///< with the findings
 void draw_plan_page(Pages& pages, const ReportInput& in);
+/// Lines of equal value over the seats, for key figures of sight; nothing without seats.
+void draw_contour_pages(Pages& pages, const ReportInput& in);
 void draw_section_page(Pages& pages, const ReportInput& in);
 void draw_port_pages(Pages& pages, const ReportInput& in);    ///< the booth wall round every port
 void draw_screen_pages(Pages& pages, const ReportInput& in);  ///< the screen unrolled, pair by pair

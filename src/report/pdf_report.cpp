@@ -9,6 +9,7 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_title_page(pages, in);
     draw_plan_page(pages, in);
     draw_section_page(pages, in);
+    draw_contour_pages(pages, in);
     draw_port_pages(pages, in);
     draw_screen_pages(pages, in);
     draw_seat_view_pages(pages, in);

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
+#include "base/assert.hpp"
 #include "report/band_tables.hpp"
 #include "report/chapters.hpp"
 #include "report/figure_words.hpp"
 #include "report/format_tables.hpp"
 #include "report/table_cells.hpp"
 #include "study/crowd_words.hpp"
+#include "study/width_words.hpp"
 
 #include <algorithm>
 
@@ -146,6 +148,24 @@ void draw_crowd(Pages& pages, const ReportInput& in) {
     pages.gap(2.0 * kBetween_pt);
 }
 
+/// How wide each format's picture may be.
+void draw_widths(Pages& pages, const ReportInput& in) {
+    constexpr double kShare = 0.9;
+    if (in.study.seats.seats.empty()) return;
+    pages.heading("Picture widths");
+    for (int f = 0; f < static_cast<int>(in.study.layout().formats.size()); ++f) {
+        const auto advice = study::width_advice(in.study, f, kShare);
+        RL_ASSERT(advice);  // there are seats
+        pages.paragraph(study::width_verdict(in.study, *advice, in.units()), pages.body());
+        std::string reasons;
+        for (const std::string& reason : study::width_reasons(in.study, *advice, in.units()))
+            reasons += (reasons.empty() ? "" : " ") + reason;
+        pages.paragraph(reasons, pages.quiet());
+        pages.gap(3.0);
+    }
+    pages.paragraph(study::width_scope(in.study, in.units()), pages.quiet());
+}
+
 void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     const auto on = [&](Axis axis, bool banded) {
         return figures_where(in, subject, [axis, banded](const Figure& figure) {
@@ -166,9 +186,10 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     draw_spreads(pages, in, on(Axis::row, false), "Over the rows");
     draw_along_bands(pages, in, on(Axis::band, false));
     draw_seat_bands(pages, in, on(Axis::seat, true));
+    if (subject != study::Subject::sight) return draw_by_row(pages, in, on(Axis::row, false));
+    draw_widths(pages, in);
     // Sight has its rows beside where they are, a table a format.
-    if (subject == study::Subject::sight) return draw_row_tables(pages, in);
-    draw_by_row(pages, in, on(Axis::row, false));
+    draw_row_tables(pages, in);
 }
 
 }  // namespace

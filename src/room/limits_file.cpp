@@ -18,8 +18,9 @@ constexpr auto kAuthorities = std::to_array<const char*>({"standard", "common_pr
 
 /// Units that bounds may stand in; the document holds SI.
 constexpr auto kUnits =
-    std::to_array<const char*>({"m", "deg", "cd/m2", "dB", "s", "lm", "1", "%"});
+    std::to_array<const char*>({"m", "deg", "1/deg", "cd/m2", "dB", "s", "lm", "1", "%"});
 constexpr std::string_view kDegrees = "deg";
+constexpr std::string_view kPerDegree = "1/deg";
 constexpr std::string_view kPercent = "%";
 
 class LimitReader {
@@ -85,6 +86,7 @@ private:
             return base::parse_product(node->text, base::kRadPerDeg)
                 .value_or(base::radians(node->number));
         }
+        if (unit_ == kPerDegree) return node->number / base::kRadPerDeg;
         return unit_ == kPercent ? node->number / 100.0 : node->number;
     }
 

@@ -17,6 +17,23 @@ std::optional<double> angle(const Cell& c, Working& w) {
     return angles_of(c).*Member;
 }
 
+std::optional<double> head_turn(const Cell& c, Working& w) {
+    record_eye(c, w);
+    const room::Seat& seat = c.study.seats.seats.at(static_cast<std::size_t>(c.index));
+    const auto& opening = c.study.picture.openings.at(static_cast<std::size_t>(c.format));
+    w.input("f_x", "facing, across", seat.facing.x, Unit::ratio);
+    w.input("f_z", "facing, back", seat.facing.z, Unit::ratio);
+    return sight::head_turn(c.study.picture.surface, opening, seat.eye, seat.facing);
+}
+
+std::optional<double> apparent_keystone(const Cell& c, Working& w) {
+    record_eye(c, w);
+    const ViewingAngles& angles = angles_of(c);
+    w.input("h_left", "left edge at the eye", angles.edge_left, Unit::radian);
+    w.input("h_right", "right edge at the eye", angles.edge_right, Unit::radian);
+    return angles.apparent_keystone();
+}
+
 std::optional<double> distance_ratio(const Cell& c, Working& w, bool by_width) {
     const auto& opening = c.study.picture.openings.at(static_cast<std::size_t>(c.format));
     const double distance =
@@ -55,6 +72,17 @@ std::span<const FigureDefinition> angle_figures() {
          kFormatSeat, "From horizontal up to the picture's centre.", "atan((y_c - y) / d_level)",
          kAngle, "Seat {seat} looks up {value} to the centre of {format}",
          angle<&ViewingAngles::elevation_centre>},
+        {"sight.elevation_bottom", Subject::sight, "Up to the picture's bottom", Unit::radian,
+         kFormatSeat,
+         "From horizontal up to the middle of the picture's bottom edge; below zero it lies under "
+         "the eye.",
+         "atan((y_bottom - y) / d_level)", kAngle,
+         "Seat {seat} looks up {value} to the bottom of {format}",
+         angle<&ViewingAngles::elevation_bottom>},
+        {"sight.head_turn", Subject::sight, "Head turned", Unit::radian, kFormatSeat,
+         "From the way the seat faces to the picture's centre, to either side, in plan.",
+         "angle in plan(facing, centre - eye)", kAngle,
+         "Seat {seat} turns its head by {value} to {format}", head_turn},
         {"sight.off_axis", Subject::sight, "Off axis", Unit::radian, kFormatSeat,
          "Line from eye to picture centre against the surface's normal there, in plan.",
          "angle in plan(eye - centre, normal)", kAngle,
@@ -64,6 +92,11 @@ std::span<const FigureDefinition> angle_figures() {
          "angle in plan(eye - far edge, normal)", kAngle,
          "Seat {seat} sees the far edge at {value} in {format}",
          angle<&ViewingAngles::off_axis_far>},
+        {"sight.apparent_keystone", Subject::sight, "Keystone seen", Unit::fraction, kFormatSeat,
+         "How much higher the picture's right edge looks than its left one, by their angles at the "
+         "eye; below zero the left one is higher.",
+         "2 (h_right - h_left) / (h_right + h_left)", kAngle,
+         "Seat {seat} sees the sides of {format} differ by {value}", apparent_keystone},
         {"sight.distance_widths", Subject::sight, "Distance in widths", Unit::ratio, kFormatSeat,
          "Eye to picture centre over the picture's width.", "d / W", "derived: ratio",
          "Seat {seat} sits {value} picture widths away in {format}", distance_widths},

@@ -71,6 +71,7 @@ std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();
 std::span<const FigureDefinition> angle_figures();  ///< parts of sight_figures
+std::span<const FigureDefinition> detail_figures();
 std::span<const FigureDefinition> hidden_figures();
 std::span<const FigureDefinition> crowd_figures();  ///< not there before a crowd is drawn
 std::span<const FigureDefinition> row_figures();

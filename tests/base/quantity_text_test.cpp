@@ -15,11 +15,12 @@ using rakeline::tests::relative;
 namespace {
 
 constexpr Unit kUnits[] = {
-    Unit::metre,     Unit::millimetre, Unit::square_metre, Unit::cubic_metre, Unit::radian,
-    Unit::second,    Unit::lumen,      Unit::lux,          Unit::cd_per_m2,   Unit::lumen_per_watt,
-    Unit::decibel,   Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
-    Unit::kg_per_m2, Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
-    Unit::count,     Unit::hour,       Unit::kelvin,       Unit::air_flow,    Unit::money,
+    Unit::metre,      Unit::millimetre, Unit::square_metre, Unit::cubic_metre, Unit::radian,
+    Unit::second,     Unit::lumen,      Unit::lux,          Unit::cd_per_m2,   Unit::lumen_per_watt,
+    Unit::decibel,    Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
+    Unit::kg_per_m2,  Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
+    Unit::count,      Unit::hour,       Unit::kelvin,       Unit::air_flow,    Unit::money,
+    Unit::per_radian,
 };
 constexpr UnitSystem kSystems[] = {UnitSystem::metric, UnitSystem::imperial};
 
@@ -142,6 +143,8 @@ TEST_SUITE("base/quantity_text") {
 
     TEST_CASE("machine output is SI with angles in degrees, units in ASCII") {
         CHECK(json_value(radians(90.0), Unit::radian) == 90.0);
+        check_close(json_value(1.0 / radians(1.0), Unit::per_radian), 1.0,
+                    relative(1e-15, "one rounding"));
         CHECK(json_value(0.05, Unit::millimetre) == 0.05);
         CHECK(json_value(0.25, Unit::fraction) == 0.25);
         CHECK(std::string(json_unit(Unit::radian)) == "deg");

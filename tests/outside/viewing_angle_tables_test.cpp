@@ -78,8 +78,8 @@ TEST_SUITE("outside/viewing_angle_tables") {
             double angle_deg;
             double factor;
         };
-        for (const TopRow& row : {TopRow{15, 3.7321}, TopRow{30, 1.7321}, TopRow{35, 1.4281},
-                                  TopRow{40, 1.1918}, TopRow{45, 1.0}}) {
+        for (const TopRow& row : {TopRow{15, 3.7321}, TopRow{25, 2.1445}, TopRow{30, 1.7321},
+                                  TopRow{35, 1.4281}, TopRow{40, 1.1918}, TopRow{45, 1.0}}) {
             const Picture p = picture_of({.width_m = 4.0, .height_m = 2.0, .sill_m = 0.2});
             const auto top_at = [&](double distance) {
                 const glm::dvec3 eye(0.0, 1.2, distance);  // one metre under the top
@@ -95,6 +95,7 @@ TEST_SUITE("outside/viewing_angle_tables") {
         const auto centre = sight::viewing_angles(p.surface, p.opening, {0.0, 1.12, 6.0});
         check_close(degrees(centre.elevation_top), 40.37, printed_digits(2));
         check_close(degrees(centre.elevation_centre), 23.35, printed_digits(2));
+        check_close(degrees(centre.elevation_bottom), 0.76, printed_digits(2));
         const auto side = sight::viewing_angles(p.surface, p.opening, {4.0, 1.12, 6.0});
         check_close(degrees(side.off_axis_far), 59.04, printed_digits(2));
         const auto top_at = [&](double distance) {

@@ -60,6 +60,10 @@ const Edit kEdits[] = {
         x.projectors.front().formats.front().plate_allowance_m = 1e-4 * std::abs(by);
     },
     [](room::Layout& x, double by) { x.projectors.front().film_resolution_lp_mm += by; },
+    [](room::Layout& x, double by) { x.projectors.back().imager.pixel_pitch_m *= 1.0 + 0.01 * by; },
+    [](room::Layout& x, double by) {
+        x.seating.front().row_radius_m = by > 0.0 ? 15.0 + 5.0 * by : 0.0;
+    },
     [](room::Layout& x, double by) { x.loudspeakers.front().pitch_rad += 0.05 * by; },
     [](room::Layout& x, double by) { x.loudspeakers.back().power_w *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.peak_level_db += by; },

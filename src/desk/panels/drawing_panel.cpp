@@ -50,10 +50,16 @@ void point_at(const PanelInput& in,
     if (!name.empty()) hint(in.theme, name);
 }
 
-/// What belongs to the drawing shown: whose sight lines the section has, the blur over the screen,
-/// the side that a plate is seen from.
+/// What belongs to the drawing shown: lines over the plan's seats, whose sight lines the section
+/// has, the blur over the screen, the side that a plate is seen from.
 void draw_toggles(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
+    if (w.strip == StripDrawing::plan) {
+        ImGui::SameLine(0.0f, t.px(16));
+        if (segmented(t, "contours", {"Contours"}, w.contours ? 0 : -1) == 0)
+            w.contours = !w.contours;
+        hint(t, "Lines of equal value over the seats, of the figure that colours them");
+    }
     if (w.strip == StripDrawing::screen) {
         ImGui::SameLine(0.0f, t.px(16));
         if (segmented(t, "blur", {"Blur"}, w.blur ? 0 : -1) == 0) w.blur = !w.blur;

@@ -33,6 +33,7 @@ void paint_rake_preview(const PanelInput& in, const Workspace& w, const DrawingV
 /// Windows that float for as long as they are wanted.
 void draw_derivation(const PanelInput& in, Workspace& w, Requests& out);
 void draw_lenses(const PanelInput& in, Workspace& w, Requests& out);
+void draw_widths(const PanelInput& in, Workspace& w, Requests& out);
 void draw_change(const PanelInput& in, Workspace& w, Requests& out);
 void draw_meter(const PanelInput& in, Workspace& w, Requests& out);
 void draw_floor_numbers(const PanelInput& in, Workspace& w, Requests& out);

@@ -73,25 +73,16 @@ void draw_sound_choice(const PanelInput& in, Workspace& w) {
 void draw_picture_tools(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
-    // One at a time: all want the middle of the window.
-    if (word_button(t, "Choose a lens", width)) {
-        w.lenses_open = !w.lenses_open;
-        w.change.open = w.meter.open = w.rake.open = false;
-    }
+    if (word_button(t, "Choose a lens", width)) w.toggle_middle(w.lenses_open);
     hint(t, "The lenses ranked for this projector and format");
     ImGui::SameLine(0.0f, t.px(8));
-    if (word_button(t, "Format change", width)) {
-        w.change.open = !w.change.open;
-        w.lenses_open = w.meter.open = w.rake.open = false;
-    }
+    if (word_button(t, "Format change", width)) w.toggle_middle(w.change.open);
     hint(t, "All formats of this projector side by side, and what a change asks for");
 }
 
 void draw_light_tools(const PanelInput& in, Workspace& w) {
-    if (word_button(in.theme, "Meter readings", ImGui::GetContentRegionAvail().x)) {
-        w.meter.open = !w.meter.open;
-        w.lenses_open = w.change.open = w.rake.open = false;
-    }
+    if (word_button(in.theme, "Meter readings", ImGui::GetContentRegionAvail().x))
+        w.toggle_middle(w.meter.open);
     hint(in.theme, "Type in what a meter reads on the screen, and see what lamp it comes from");
 }
 
@@ -99,12 +90,12 @@ void draw_light_tools(const PanelInput& in, Workspace& w) {
 void draw_sight_tools(const PanelInput& in, Workspace& w) {
     const Theme& t = in.theme;
     const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
-    if (word_button(t, "Solve the floor", width)) {
-        w.rake.open = !w.rake.open;
-        w.lenses_open = w.change.open = w.meter.open = false;
-    }
+    if (word_button(t, "Solve the floor", width)) w.toggle_middle(w.rake.open);
     hint(t, "The floor that gives every row of a block the wanted C",
          "The long section shows it as a line before it is built.");
+    ImGui::SameLine(0.0f, t.px(8));
+    if (word_button(t, "Picture width", width)) w.toggle_middle(w.widths_open);
+    hint(t, "How wide this format may be for its viewing angles to hold");
 }
 
 void splitter(const PanelInput& in, Workspace& w, float whole) {
