@@ -32,9 +32,11 @@ double value(const Study& study, const char* id, const Place& place = {}) {
     return figure->values.at(0).si;
 }
 
+/// Figures of a projector's own picture, such as its pixels at the eye, go with that picture.
 int figures_of(const Study& study, Subject subject) {
-    return static_cast<int>(std::ranges::count_if(
-        study.figures, [&](const Figure& f) { return f.definition->subject == subject; }));
+    return static_cast<int>(std::ranges::count_if(study.figures, [&](const Figure& f) {
+        return f.definition->subject == subject && !f.definition->per.projector;
+    }));
 }
 
 /// Whether the subjects that don't hang on the spoiled part still have all their figures.
