@@ -36,7 +36,7 @@ std::string other_side(std::string id) {
 Twin twin_of(const std::string& id) {
     const bool turns = id == "picture.angle_across" || id == "picture.aim_across" ||
                        id == "picture.shift_across" || id == "picture.keystone_horizontal" ||
-                       id == "picture.port_centre_across";
+                       id == "picture.port_centre_across" || id == "sight.apparent_keystone";
     return {other_side(id), turns ? -1.0 : 1.0};
 }
 
@@ -52,6 +52,7 @@ std::optional<double> growth(base::Unit unit) {
         case Unit::square_metre:
             return 4.0;
         case Unit::radian:
+        case Unit::per_radian:
         case Unit::ratio:
         case Unit::fraction:
         case Unit::count:
