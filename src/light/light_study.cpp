@@ -3,9 +3,8 @@
 
 #include "light/flux_chain.hpp"
 #include "light/gate_light.hpp"
-#include "light/illuminance.hpp"
+#include "light/lit_point.hpp"
 #include "light/port_glass.hpp"
-#include "light/screen_gain.hpp"
 #include "room/perforation.hpp"
 
 #include <cstddef>
@@ -18,28 +17,12 @@ PicturePoint picture_point(int index) {
     return static_cast<PicturePoint>(index);
 }
 
-/// A reading point of the opening on the surface, and how the projector's light gets there.
-struct LitPoint {
-    glm::dvec2 uv{0.0};
-    glm::dvec3 place{0.0};
-    glm::dvec3 normal{0.0};
-    glm::dvec3 incoming{0.0};
-};
-
 using LitPoints = std::array<LitPoint, kPointCount>;
 
-LitPoints lit_points(const geometry::Patch& surface,
-                     const picture::Opening& opening,
-                     const glm::dvec3& lens) {
+LitPoints lit_points(const LitPicture& picture) {
     LitPoints points;
-    const glm::dvec2 half = 0.5 * glm::dvec2(opening.uv.width(), opening.uv.height());
-    for (int i = 0; i < kPointCount; ++i) {
-        LitPoint& point = points[static_cast<std::size_t>(i)];
-        point.uv = opening.uv.centre() + half * point_place(picture_point(i));
-        point.place = geometry::point_at(surface, point.uv);
-        point.normal = geometry::normal_at(surface, point.uv);
-        point.incoming = glm::normalize(point.place - lens);
-    }
+    for (int i = 0; i < kPointCount; ++i)
+        points[static_cast<std::size_t>(i)] = picture.at(point_place(picture_point(i)));
     return points;
 }
 
@@ -72,33 +55,16 @@ void fill_flux(PictureLight& light,
     light.flux_lm = light.chain_flux_lm * light.use_fraction * light.port_transmittance;
 }
 
-void fill_illuminance(PictureLight& light,
-                      const room::Projector& projector,
-                      const picture::ProjectedPicture& picture,
-                      const LitPoints& points) {
-    const Illuminance illuminance(
-        {.map = picture.map,
-         .gate = gate_light(projector),
-         .part_size_m = picture.gate_size_m,
-         .whole_flux_lm = light.chain_flux_lm * light.port_transmittance});
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        light.illuminance_lx[i] = illuminance.at_lx(points[i].uv);
-    }
-}
-
-void fill_gain(PictureLight& light,
-               const GainModel& model,
-               const LitPoints& points,
-               const std::vector<glm::dvec3>& eyes) {
+void fill_points(PictureLight& light,
+                 const LitPicture& picture,
+                 const std::vector<glm::dvec3>& eyes) {
+    const LitPoints points = lit_points(picture);
+    for (std::size_t i = 0; i < points.size(); ++i)
+        light.illuminance_lx[i] = picture.illuminance.at_lx(points[i].uv);
     light.gain.resize(eyes.size());
     for (std::size_t seat = 0; seat < eyes.size(); ++seat) {
-        for (std::size_t i = 0; i < points.size(); ++i) {
-            const LitPoint& point = points[i];
-            light.gain[seat][i] =
-                model.gain({.incoming = point.incoming,
-                            .toward_eye = glm::normalize(eyes[seat] - point.place),
-                            .normal = point.normal});
-        }
+        for (std::size_t i = 0; i < points.size(); ++i)
+            light.gain[seat][i] = picture.gain(points[i], eyes[seat]);
     }
 }
 
@@ -110,23 +76,65 @@ void fill_reference(PictureLight& light, const std::optional<int>& reference_sea
     light.flux_needed_lm = light.flux_lm * light.target_cdm2 / *light.reference_cdm2;
 }
 
+/// What one picture is read through.
+struct Reading {
+    const LightInput& in;
+    const picture::PictureStudy& pictures;
+    const picture::ProjectedPicture& picture;
+
+    const room::Projector& projector() const {
+        return in.projectors.at(static_cast<std::size_t>(picture.projector));
+    }
+};
+
+PictureLight light_without_points(const Reading& r) {
+    PictureLight light;
+    light.target_cdm2 = target_luminance_cdm2(r.projector().kind);
+    fill_flux(light, r.projector(), r.picture);
+    return light;
+}
+
+LitPicture lit_picture(const Reading& r, const PictureLight& light, const GainModel& model) {
+    return {.surface = r.pictures.surface,
+            .opening = r.pictures.openings.at(static_cast<std::size_t>(r.picture.format)),
+            .lens = r.picture.map.pose().lens,
+            .illuminance =
+                Illuminance({.map = r.picture.map,
+                             .gate = gate_light(r.projector()),
+                             .part_size_m = r.picture.gate_size_m,
+                             .whole_flux_lm = light.chain_flux_lm * light.port_transmittance}),
+            .model = model};
+}
+
+GainModel gain_model(const room::Screen& screen) {
+    return {screen.surface, room::open_area(screen.perforation)};
+}
+
 }  // namespace
+
+PictureLight read_picture(const LightInput& in,
+                          const picture::PictureStudy& pictures,
+                          const picture::ProjectedPicture& picture) {
+    const Reading reading{in, pictures, picture};
+    const GainModel model = gain_model(in.screen);
+    PictureLight light = light_without_points(reading);
+    fill_points(light, lit_picture(reading, light, model), in.eyes);
+    fill_reference(light, in.reference_seat);
+    return light;
+}
 
 LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictures) {
     LightStudy study;
     study.open_area = room::open_area(in.screen.perforation);
     study.lobe_reflectance = hemispherical_reflectance(in.screen.surface);
-    const GainModel model(in.screen.surface, study.open_area);
+    const GainModel model = gain_model(in.screen);
     study.lights.reserve(pictures.pictures.size());
     for (const picture::ProjectedPicture& picture : pictures.pictures) {
-        const auto& projector = in.projectors.at(static_cast<std::size_t>(picture.projector));
-        const auto& opening = pictures.openings.at(static_cast<std::size_t>(picture.format));
-        const LitPoints points = lit_points(pictures.surface, opening, picture.map.pose().lens);
-        PictureLight light;
-        light.target_cdm2 = target_luminance_cdm2(projector.kind);
-        fill_flux(light, projector, picture);
-        fill_illuminance(light, projector, picture, points);
-        fill_gain(light, model, points, in.eyes);
+        const Reading reading{in, pictures, picture};
+        PictureLight light = light_without_points(reading);
+        const LitPicture lit = lit_picture(reading, light, model);
+        fill_points(light, lit, in.eyes);
+        light.hot_spots = hot_spots(lit, in.eyes);
         fill_reference(light, in.reference_seat);
         study.lights.push_back(std::move(light));
     }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "light/hot_spot.hpp"
 #include "picture/picture_study.hpp"
 #include "room/layout.hpp"
 
@@ -54,6 +55,7 @@ struct PictureLight {
     std::array<double, kPointCount>
         illuminance_lx{};  ///< 0 where the picture leaves the point dark
     std::vector<std::array<double, kPointCount>> gain;  ///< per seat: G toward the eye
+    std::vector<std::optional<HotSpot>> hot_spots;      ///< per seat
     double target_cdm2 = 0.0;
     std::optional<double> reference_cdm2;  ///< centre, toward the reference seat
     std::optional<double> flux_needed_lm;  ///< flux_lm scaled to bring the reference to the target
@@ -66,11 +68,32 @@ double luminance_cdm2(const PictureLight& light, int seat, PicturePoint point);
 std::optional<double> side_ratio(const PictureLight& light, int seat);
 std::optional<double> corner_ratio(const PictureLight& light, int seat);
 
+/// Darkest over brightest of the centre and the sides (corners): a picture whose side outshines its
+/// centre is as uneven as one whose side falls short. 0 to 1; nothing if the centre is dark.
+std::optional<double> side_evenness(const PictureLight& light, int seat);
+std::optional<double> corner_evenness(const PictureLight& light, int seat);
+
+/// Seats and what they see of the picture's centre, of those that see any of it.
+struct SeatRange {
+    int lowest_seat = 0;
+    int highest_seat = 0;
+    double lowest_cdm2 = 0.0;
+    double highest_cdm2 = 0.0;
+};
+
+/// Nothing without seats, or where all see the centre dark.
+std::optional<SeatRange> seat_range(const PictureLight& light);
+
 struct LightStudy {
     std::vector<PictureLight> lights;  ///< parallel to PictureStudy::pictures
     double open_area = 0.0;            ///< of the perforation
     double lobe_reflectance = 0.0;  ///< hemispherical, at normal incidence; over 1 claims too much
 };
+
+/// The readings of one of `pictures`, without hot spots (they stay empty).
+PictureLight read_picture(const LightInput& in,
+                          const picture::PictureStudy& pictures,
+                          const picture::ProjectedPicture& picture);
 
 /// All pictures of `pictures`, which must come from the same screen and projectors. Luminance is in
 /// proportion to flux; the light that seats and walls send back to the screen is not in it.

@@ -23,6 +23,25 @@ std::optional<double> worst_ratio(const PictureLight& light,
     return worst / centre;
 }
 
+/// Darkest over brightest of the centre and the points.
+std::optional<double> evenness(const PictureLight& light,
+                               int seat,
+                               const std::array<PicturePoint, 4>& points) {
+    const double centre = luminance_cdm2(light, seat, kCentre);
+    if (centre <= 0.0) return std::nullopt;
+    double darkest = centre;
+    double brightest = centre;
+    for (const PicturePoint point : points) {
+        const double here = luminance_cdm2(light, seat, point);
+        darkest = std::min(darkest, here);
+        brightest = std::max(brightest, here);
+    }
+    return darkest / brightest;
+}
+
+constexpr std::array kSides = {kLeft, kRight, kTop, kBottom};
+constexpr std::array kCorners = {kTopLeft, kTopRight, kBottomRight, kBottomLeft};
+
 }  // namespace
 
 glm::dvec2 point_place(PicturePoint point) {
@@ -65,11 +84,37 @@ double luminance_cdm2(const PictureLight& light, int seat, PicturePoint point) {
 }
 
 std::optional<double> side_ratio(const PictureLight& light, int seat) {
-    return worst_ratio(light, seat, {kLeft, kRight, kTop, kBottom});
+    return worst_ratio(light, seat, kSides);
 }
 
 std::optional<double> corner_ratio(const PictureLight& light, int seat) {
-    return worst_ratio(light, seat, {kTopLeft, kTopRight, kBottomRight, kBottomLeft});
+    return worst_ratio(light, seat, kCorners);
+}
+
+std::optional<double> side_evenness(const PictureLight& light, int seat) {
+    return evenness(light, seat, kSides);
+}
+
+std::optional<double> corner_evenness(const PictureLight& light, int seat) {
+    return evenness(light, seat, kCorners);
+}
+
+std::optional<SeatRange> seat_range(const PictureLight& light) {
+    std::optional<SeatRange> range;
+    for (int seat = 0; static_cast<std::size_t>(seat) < light.gain.size(); ++seat) {
+        const double here = luminance_cdm2(light, seat, kCentre);
+        if (here <= 0.0) continue;
+        if (!range) range = SeatRange{seat, seat, here, here};
+        if (here < range->lowest_cdm2) {
+            range->lowest_seat = seat;
+            range->lowest_cdm2 = here;
+        }
+        if (here > range->highest_cdm2) {
+            range->highest_seat = seat;
+            range->highest_cdm2 = here;
+        }
+    }
+    return range;
 }
 
 }  // namespace rakeline::light

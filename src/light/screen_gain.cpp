@@ -5,7 +5,7 @@
 #include "base/units.hpp"
 
 #include <algorithm>
-#include <array>
+#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
 namespace rakeline::light {
@@ -21,26 +21,7 @@ double lobe_width(const room::ScreenSurface& surface) {
     return surface.half_gain_angle_rad / std::sqrt(-std::log2(q));
 }
 
-/// Nodes and weights of Gauss and Legendre's five-point rule on -1 ... +1, exact for polynomials
-/// to degree 9. Source: closed form, nodes sqrt(5 -+ 2 sqrt(10/7)) / 3.
-struct Node {
-    double x = 0.0;
-    double weight = 0.0;
-};
-
-std::array<Node, 5> gauss_nodes() {
-    const double inner = std::sqrt(5.0 - 2.0 * std::sqrt(10.0 / 7.0)) / 3.0;
-    const double outer = std::sqrt(5.0 + 2.0 * std::sqrt(10.0 / 7.0)) / 3.0;
-    const double inner_weight = (322.0 + 13.0 * std::sqrt(70.0)) / 900.0;
-    const double outer_weight = (322.0 - 13.0 * std::sqrt(70.0)) / 900.0;
-    return {{{-outer, outer_weight},
-             {-inner, inner_weight},
-             {0.0, 128.0 / 225.0},
-             {inner, inner_weight},
-             {outer, outer_weight}}};
-}
-
-constexpr int kPanels = 64;
+constexpr int kPanels = 8;
 
 /// Beyond this many widths the lobe is under 2^-64 of its height: nothing to a double.
 constexpr double kLobeWidths = 8.0;
@@ -49,33 +30,53 @@ constexpr double kLobeWidths = 8.0;
 /// lobe is more than nothing; 2 sin a cos a = sin 2a.
 double lobe_reflectance(double width_rad) {
     const double end = std::min(0.5 * base::kPi, kLobeWidths * width_rad);
-    const double half_panel = 0.5 * end / kPanels;
-    const std::array<Node, 5> nodes = gauss_nodes();
+    const auto sent_back = [width_rad](double angle) {
+        const double widths = angle / width_rad;
+        return std::exp2(-widths * widths) * std::sin(2.0 * angle);
+    };
     double sum = 0.0;
     for (int panel = 0; panel < kPanels; ++panel) {
-        for (const Node& node : nodes) {
-            const double angle = half_panel * (2.0 * panel + 1.0 + node.x);
-            const double widths = angle / width_rad;
-            sum += node.weight * std::exp2(-widths * widths) * std::sin(2.0 * angle);
-        }
+        sum += boost::math::quadrature::gauss<double, 20>::integrate(
+            sent_back, end * panel / kPanels, end * (panel + 1) / kPanels);
     }
-    return half_panel * sum;
+    return sum;
+}
+
+/// Measured gains stand in place of peak, matte part and half-gain angle.
+bool is_measured(const room::ScreenSurface& surface) {
+    return surface.gain_table.size() >= 2;
+}
+
+/// Of everything but the retro part.
+double body_reflectance(const room::ScreenSurface& surface) {
+    if (surface.lobe == room::LobeKind::matte) return surface.peak_gain;
+    if (is_measured(surface)) return GainCurve(surface.gain_table).reflectance();
+    // The part that is the same in all directions gives matte * 2 * integral of sin cos = matte.
+    const double lobe_height = surface.peak_gain - surface.matte_gain;
+    return surface.matte_gain + lobe_height * lobe_reflectance(lobe_width(surface));
 }
 
 }  // namespace
 
-GainModel::GainModel(const room::ScreenSurface& surface, double open_area) : lobe_(surface.lobe) {
+GainModel::GainModel(const room::ScreenSurface& surface, double open_area)
+    : lobe_(surface.lobe), sheet_(surface.gain_includes_perforation ? 1.0 : 1.0 - open_area) {
     RL_ASSERT(open_area >= 0.0 && open_area <= 1.0);
-    const double sheet = surface.gain_includes_perforation ? 1.0 : 1.0 - open_area;
-    const bool matte = surface.lobe == room::LobeKind::matte;
-    matte_ = sheet * (matte ? surface.peak_gain : surface.matte_gain);
-    if (matte) return;
     RL_ASSERT(surface.half_gain_angle_rad > 0.0);
-    lobe_height_ = sheet * (surface.peak_gain - surface.matte_gain);
+    const bool matte = surface.lobe == room::LobeKind::matte;
+    matte_ = sheet_ * (matte ? surface.peak_gain : surface.matte_gain);
+    retro_height_ = sheet_ * surface.retro_gain;
+    retro_width_rad_ = surface.half_gain_angle_rad;
+    if (matte) return;
+    if (is_measured(surface)) {
+        curve_.emplace(surface.gain_table);
+        return;
+    }
+    lobe_height_ = sheet_ * (surface.peak_gain - surface.matte_gain);
     lobe_width_rad_ = lobe_width(surface);
 }
 
 double GainModel::gain_off_lobe(double angle_rad) const {
+    if (curve_) return sheet_ * curve_->at(angle_rad);
     const double widths = angle_rad / lobe_width_rad_;
     return matte_ + lobe_height_ * std::exp2(-widths * widths);
 }
@@ -84,10 +85,15 @@ double GainModel::gain(const Directions& at) const {
     const double cos_incoming = -glm::dot(at.incoming, at.normal);
     const bool seen_lit_side = cos_incoming > 0.0 && glm::dot(at.toward_eye, at.normal) > 0.0;
     if (!seen_lit_side) return 0.0;
-    if (lobe_ == room::LobeKind::matte) return matte_;
-    const glm::dvec3 mirrored = at.incoming + 2.0 * cos_incoming * at.normal;
-    const glm::dvec3 lobe = lobe_ == room::LobeKind::mirror ? mirrored : -at.incoming;
-    return gain_off_lobe(geometry::angle_between(at.toward_eye, lobe));
+    double gain = matte_;
+    if (lobe_ != room::LobeKind::matte) {
+        const glm::dvec3 mirrored = at.incoming + 2.0 * cos_incoming * at.normal;
+        const glm::dvec3 lobe = lobe_ == room::LobeKind::mirror ? mirrored : -at.incoming;
+        gain = gain_off_lobe(geometry::angle_between(at.toward_eye, lobe));
+    }
+    if (retro_height_ == 0.0) return gain;
+    const double widths = geometry::angle_between(at.toward_eye, -at.incoming) / retro_width_rad_;
+    return gain + retro_height_ * std::exp2(-widths * widths);
 }
 
 double gain(const room::ScreenSurface& surface,
@@ -99,10 +105,9 @@ double gain(const room::ScreenSurface& surface,
 }
 
 double hemispherical_reflectance(const room::ScreenSurface& surface) {
-    if (surface.lobe == room::LobeKind::matte) return surface.peak_gain;
-    // The part that is the same in all directions gives matte * 2 * integral of sin cos = matte.
-    const double lobe_height = surface.peak_gain - surface.matte_gain;
-    return surface.matte_gain + lobe_height * lobe_reflectance(lobe_width(surface));
+    const double body = body_reflectance(surface);
+    if (surface.retro_gain == 0.0) return body;
+    return body + surface.retro_gain * lobe_reflectance(surface.half_gain_angle_rad);
 }
 
 }  // namespace rakeline::light

@@ -108,6 +108,9 @@ void check_gain_table(const std::vector<GainPoint>& table, const std::string& pa
 
 void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out) {
     check_gain_table(surface.gain_table, path + ".gain_table", out);
+    if (!surface.gain_table.empty() && surface.lobe == LobeKind::matte)
+        out.add(path + ".gain_table", "a matte surface has no lobe to measure angles from",
+                "make the lobe mirror or retro, or leave the measured gains out");
     if (!surface.gain_table.empty()) return;
     if (surface.lobe == LobeKind::matte || surface.peak_gain > surface.matte_gain) return;
     out.add(path + ".peak_gain",

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "study/study.hpp"
+#include "study/light_cells.hpp"
 
 #include <vector>
 
@@ -8,12 +8,6 @@ namespace {
 
 using base::Unit;
 using light::PictureLight;
-
-const PictureLight* light_of(const Cell& c) {
-    const auto* p = picture::find_picture(c.study.picture, c.projector, c.format);
-    if (!p) return nullptr;
-    return &c.study.light.lights.at(static_cast<std::size_t>(p - c.study.picture.pictures.data()));
-}
 
 std::optional<double> flux_lens(const Cell& c, Working& w) {
     const PictureLight* l = light_of(c);
@@ -84,24 +78,13 @@ std::optional<double> luminance_reference(const Cell& c, Working& w) {
     if (!l || !l->reference_cdm2) return std::nullopt;
     w.note("read from seat " +
            c.study.seats.seats.at(static_cast<std::size_t>(*c.study.reference_seat)).name);
+    note_stereo(c, w);
     w.input("E", "illuminance at the picture's centre", l->illuminance_lx[light::kCentre],
             Unit::lux);
     w.input("G", "gain toward the reference seat",
             l->gain.at(static_cast<std::size_t>(*c.study.reference_seat))[light::kCentre],
             Unit::ratio);
     return l->reference_cdm2;
-}
-
-void record_points(const PictureLight& l, int seat, std::initializer_list<int> points, Working& w) {
-    if (!w.recording()) return;
-    static constexpr const char* names[] = {"L_centre",    "L_left",         "L_right",
-                                            "L_top",       "L_bottom",       "L_top_left",
-                                            "L_top_right", "L_bottom_right", "L_bottom_left"};
-    for (const int point : points) {
-        w.input(names[point], "luminance there toward this seat",
-                light::luminance_cdm2(l, seat, static_cast<light::PicturePoint>(point)),
-                Unit::cd_per_m2);
-    }
 }
 
 std::optional<double> side_ratio(const Cell& c, Working& w) {
@@ -131,10 +114,21 @@ std::optional<double> flux_needed(const Cell& c, Working& w) {
     return l->flux_needed_lm;
 }
 
-std::optional<double> screen_reflectance(const Cell& c, Working& w) {
-    const room::ScreenSurface& s = c.study.layout().screen.surface;
+void record_body(const room::ScreenSurface& s, Working& w) {
+    if (s.lobe != room::LobeKind::matte && !s.gain_table.empty()) {
+        w.input("G_0", "measured gain in the lobe's middle", s.gain_table.front().gain,
+                Unit::ratio);
+        w.note("integrated over the measured gains; beyond the last angle the last gain is kept");
+        return;
+    }
     w.input("G_0", "peak gain", s.peak_gain, Unit::ratio);
     w.input("a_1/2", "half-gain angle", s.half_gain_angle_rad, Unit::radian);
+}
+
+std::optional<double> screen_reflectance(const Cell& c, Working& w) {
+    const room::ScreenSurface& s = c.study.layout().screen.surface;
+    record_body(s, w);
+    if (s.retro_gain > 0.0) w.input("G_r", "retro part", s.retro_gain, Unit::ratio);
     return c.study.light.lobe_reflectance;
 }
 
@@ -229,6 +223,7 @@ std::span<const FigureDefinition> light_figures() {
         std::vector<FigureDefinition> all = flux_entries();
         const auto more = luminance_entries();
         all.insert(all.end(), more.begin(), more.end());
+        all.insert(all.end(), luminance_figures().begin(), luminance_figures().end());
         all.insert(all.end(), lamp_figures().begin(), lamp_figures().end());
         return all;
     }();

@@ -137,6 +137,11 @@ TEST_SUITE("light/light_study") {
         light.gain = {{1.0, 1.0, 1.0, 1.0, 0.5, 1.0, 1.0, 0.5, 1.0}};
         check_close(*light::side_ratio(light, 0), 0.46, kRounding);
         check_close(*light::corner_ratio(light, 0), 0.375, kRounding);
+        check_close(*light::side_evenness(light, 0), 0.46, kRounding);
+        light.gain[0][light::kTop] = 1.25;  // 118.75: over the centre
+        check_close(*light::side_ratio(light, 0), 0.46, kRounding);
+        check_close(*light::side_evenness(light, 0), 46.0 / 118.75, kRounding);
+        check_close(*light::corner_evenness(light, 0), 0.375, kRounding);
         check_close(light::luminance_cdm2(light, 0, light::kBottom), 46.0 / base::kPi, kRounding);
     }
 
@@ -159,7 +164,7 @@ TEST_SUITE("light/light_study") {
         std::mt19937 random(62);
         for (int i = 0; i < 40; ++i) {
             LitRoom r = tests::random_room(random);
-            r.screen.surface = tests::random_lobe(random);
+            r.screen.surface = i % 2 ? tests::random_lobe(random) : tests::random_measured(random);
             const PictureLight light = the_light(r);
             const PictureLight mirror = the_light(mirrored(r));
             check_close(mirror.flux_lm, light.flux_lm, kRounding);
@@ -263,6 +268,7 @@ TEST_SUITE("light/light_study") {
             LitRoom r = tests::random_room(random);
             r.screen.surface = tests::random_lobe(random);
             r.screen.surface.lobe = room::LobeKind::mirror;
+            r.screen.surface.retro_gain = 0.0;
             const picture::PictureStudy pictures = tests::picture_of(r);
             const glm::dvec3 lens{r.projector.across_m, r.projector.up_m, r.projector.back_m};
             r.eyes.clear();

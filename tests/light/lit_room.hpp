@@ -123,6 +123,19 @@ inline room::ScreenSurface random_lobe(std::mt19937& random) {
     surface.peak_gain = 1.2 + 2.0 * unit(random);
     surface.matte_gain = 0.5 * unit(random);
     surface.half_gain_angle_rad = base::radians(15.0 + 30.0 * unit(random));
+    if (unit(random) < 0.3) surface.retro_gain = 0.5 * unit(random);
+    return surface;
+}
+
+/// Measured gains that fall from the lobe's middle outward.
+inline room::ScreenSurface random_measured(std::mt19937& random) {
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    room::ScreenSurface surface = random_lobe(random);
+    double gain = surface.peak_gain;
+    for (const double degrees : {0.0, 10.0, 20.0, 35.0, 60.0}) {
+        surface.gain_table.push_back({base::radians(degrees), gain});
+        gain *= 0.5 + 0.5 * unit(random);
+    }
     return surface;
 }
 

@@ -50,6 +50,19 @@ room::ScreenSurface random_surface(std::mt19937& random) {
     return surface;
 }
 
+/// As above, by measured gains, with a retro part half of the time.
+room::ScreenSurface random_measured(std::mt19937& random) {
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    room::ScreenSurface surface = random_surface(random);
+    double gain = surface.peak_gain;
+    for (const double degrees : {0.0, 7.0, 15.0, 30.0, 55.0}) {
+        surface.gain_table.push_back({base::radians(degrees), gain});
+        gain *= 0.4 + 0.6 * unit(random);
+    }
+    if (unit(random) < 0.5) surface.retro_gain = unit(random);
+    return surface;
+}
+
 /// `along` leaned by `angle_rad` toward `side` (unit, square to `along`).
 glm::dvec3 leaned(const glm::dvec3& along, const glm::dvec3& side, double angle_rad) {
     return std::cos(angle_rad) * along + std::sin(angle_rad) * side;
@@ -138,7 +151,7 @@ TEST_SUITE("light/screen_gain") {
     TEST_CASE("the holes are counted once") {
         std::mt19937 random(44);
         for (int i = 0; i < 50; ++i) {
-            room::ScreenSurface surface = random_surface(random);
+            room::ScreenSurface surface = i % 2 ? random_surface(random) : random_measured(random);
             const Directions at = random_directions(random);
             const double unperforated = GainModel(surface, 0.0).gain(at);
             check_close(GainModel(surface, 0.05).gain(at), 0.95 * unperforated, kRounding);
@@ -150,7 +163,7 @@ TEST_SUITE("light/screen_gain") {
     TEST_CASE("property: light sent the other way meets the same gain (reciprocity)") {
         std::mt19937 random(45);
         for (int i = 0; i < 200; ++i) {
-            const GainModel model(random_surface(random), 0.03);
+            const GainModel model(i % 2 ? random_surface(random) : random_measured(random), 0.03);
             const Directions there = random_directions(random);
             const Directions back{-there.toward_eye, -there.incoming, there.normal};
             check_close(model.gain(back), model.gain(there), kRounding);
@@ -160,7 +173,7 @@ TEST_SUITE("light/screen_gain") {
     TEST_CASE("property: turning the whole scene changes no gain") {
         std::mt19937 random(46);
         for (int i = 0; i < 100; ++i) {
-            const GainModel model(random_surface(random), 0.0);
+            const GainModel model(i % 2 ? random_surface(random) : random_measured(random), 0.0);
             const Directions at = random_directions(random);
             const Directions turned{geometry::turned_about_up(at.incoming, 0.7),
                                     geometry::turned_about_up(at.toward_eye, 0.7),
@@ -191,6 +204,60 @@ TEST_SUITE("light/screen_gain") {
             const double rho = light::hemispherical_reflectance(surface);
             CHECK(rho < 3.0 * first);
             CHECK(rho > 3.0 * (first - 2.0 / 3.0 * first * first));
+        }
+    }
+
+    TEST_CASE("measured gains stand in place of peak, matte part and half-gain angle") {
+        room::ScreenSurface surface = silver(room::LobeKind::mirror);
+        surface.gain_table = {{0.0, 1.7}, {base::radians(20.0), 1.1}, {base::radians(60.0), 0.6}};
+        const GainModel model(surface, 0.0);
+        CHECK(model.gain_off_lobe(0.0) == 1.7);
+        check_close(model.gain_off_lobe(base::radians(20.0)), 1.1, kRounding);
+        CHECK(model.gain_off_lobe(base::radians(80.0)) == 0.6);
+    }
+
+    TEST_CASE("the retro part stands on the way back, half its height at the half-gain angle") {
+        room::ScreenSurface surface = silver(room::LobeKind::mirror);
+        room::ScreenSurface with_retro = surface;
+        with_retro.retro_gain = 0.4;
+        const glm::dvec3 normal{0.0, 0.0, 1.0};
+        const glm::dvec3 incoming = -leaned(normal, {1.0, 0.0, 0.0}, base::radians(30.0));
+        const auto added = [&](double degrees) {
+            const glm::dvec3 eye = leaned(-incoming, {0.0, 1.0, 0.0}, base::radians(degrees));
+            return GainModel(with_retro, 0.0).gain({incoming, eye, normal}) -
+                   GainModel(surface, 0.0).gain({incoming, eye, normal});
+        };
+        check_close(added(0.0), 0.4, kRounding);
+        check_close(added(25.0), 0.2, kRounding);  // silver's half-gain angle
+        surface.lobe = with_retro.lobe = room::LobeKind::matte;
+        check_close(added(25.0), 0.2, kRounding);
+    }
+
+    TEST_CASE("property: a sheet that keeps polarisation has the same gain") {
+        std::mt19937 random(47);
+        for (int i = 0; i < 50; ++i) {
+            room::ScreenSurface surface = random_measured(random);
+            const Directions at = random_directions(random);
+            const double plain = GainModel(surface, 0.02).gain(at);
+            surface.keeps_polarisation = true;
+            CHECK(GainModel(surface, 0.02).gain(at) == plain);
+        }
+    }
+
+    TEST_CASE("property: the retro part adds its own lobe to the reflectance") {
+        std::mt19937 random(48);
+        for (int i = 0; i < 50; ++i) {
+            room::ScreenSurface surface = random_measured(random);
+            surface.retro_gain = 0.0;
+            const double body = light::hemispherical_reflectance(surface);
+            surface.retro_gain = 0.5;
+            room::ScreenSurface lobe_alone;
+            lobe_alone.lobe = room::LobeKind::retro;
+            lobe_alone.matte_gain = 0.0;
+            lobe_alone.peak_gain = 0.5;  // no matte part: half its height at the half-gain angle
+            lobe_alone.half_gain_angle_rad = surface.half_gain_angle_rad;
+            check_close(light::hemispherical_reflectance(surface),
+                        body + light::hemispherical_reflectance(lobe_alone), kRounding);
         }
     }
 

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Source: Richardson, Handbook of Projection, 1927, p. 492, Table 2: luminance of real screens at
 // 0, 5, 10, 20, 30, 40, 50 degrees, a reference white being 100. Half-gain angles of the table by
-// linear interpolation between its angles: no. 8 16.20, no. 24 24.56, no. 6 30.0 degrees.
+// linear interpolation between its angles: no. 8 16.20, no. 24 24.56, no. 6 30.0 degrees; nos. 4
+// and 20 (a matte one) stay above half. Energy from 0 to 50 degrees: no. 8 0.562, no. 20 0.439.
 #include "base/units.hpp"
 #include "light/screen_gain.hpp"
 #include "support/check.hpp"
@@ -36,6 +37,32 @@ room::ScreenSurface modelled(const MeasuredScreen& screen) {
     surface.matte_gain = 0.01 * screen.percent.back();
     surface.half_gain_angle_rad = base::radians(screen.half_gain_degrees);
     return surface;
+}
+
+constexpr MeasuredScreen kNo4 = {4, {113.0, 109.0, 106.0, 94.0, 83.0, 80.0, 79.0}, 0.0};
+constexpr MeasuredScreen kNo20 = {20, {78.0, 77.0, 77.0, 76.0, 75.0, 74.0, 73.0}, 0.0};
+
+/// The measured gains themselves.
+room::ScreenSurface measured(const MeasuredScreen& screen) {
+    room::ScreenSurface surface;
+    surface.lobe = room::LobeKind::mirror;
+    for (std::size_t i = 0; i < kDegrees.size(); ++i)
+        surface.gain_table.push_back({base::radians(kDegrees[i]), 0.01 * screen.percent[i]});
+    return surface;
+}
+
+/// Where the curve through the measured gains falls to half its middle, degrees.
+double half_gain_degrees(const MeasuredScreen& screen) {
+    const light::GainModel model(measured(screen), 0.0);
+    double low = 0.0;
+    double high = 50.0;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        const bool above =
+            model.gain_off_lobe(base::radians(middle)) > 0.005 * screen.percent.front();
+        (above ? low : high) = middle;
+    }
+    return low;
 }
 
 /// 2 * integral of g sin cos over the table's angles, g linear between them.
@@ -109,5 +136,46 @@ TEST_SUITE("outside/richardson_1927_screens") {
             CHECK(rho < 1.03 * (to_50 + beyond));
             CHECK(rho < 1.0);  // real screens claim no more light than arrives
         }
+    }
+
+    TEST_CASE("golden: measured gains come back at every angle of the table") {
+        for (const MeasuredScreen& screen : {kLobed[0], kLobed[1], kLobed[2], kNo4, kNo20}) {
+            INFO("screen no. ", screen.number);
+            const light::GainModel model(measured(screen), 0.0);
+            const glm::dvec3 toward_screen{0.0, 0.0, -1.0};
+            for (std::size_t i = 0; i < kDegrees.size(); ++i) {
+                const double a = base::radians(kDegrees[i]);
+                const double gain = model.gain({.incoming = toward_screen,
+                                                .toward_eye = {std::sin(a), 0.0, std::cos(a)},
+                                                .normal = {0.0, 0.0, 1.0}});
+                check_close(100.0 * gain, screen.percent[i], tests::relative(1e-12, "rounding"));
+            }
+        }
+    }
+
+    TEST_CASE("golden: half-gain angles of the measured curves") {
+        for (const MeasuredScreen& screen : kLobed) {
+            INFO("screen no. ", screen.number);
+            check_close(half_gain_degrees(screen), screen.half_gain_degrees,
+                        tests::absolute(0.6, "curved between the points, the source straight"));
+        }
+        CHECK(half_gain_degrees(kNo4) > 49.9);
+        CHECK(half_gain_degrees(kNo20) > 49.9);
+    }
+
+    TEST_CASE("golden: energy of the measured curves from 0 to 50 degrees, and never over 1") {
+        const auto to_50 = [](const MeasuredScreen& screen) {
+            const double kept = 0.01 * screen.percent.back();
+            return light::hemispherical_reflectance(measured(screen)) -
+                   kept * std::pow(std::cos(base::radians(50.0)), 2);
+        };
+        const auto curved = tests::relative(0.02, "curved between the points, the source straight");
+        check_close(to_50(kLobed[0]), 0.562, curved);
+        check_close(to_50(kNo20), 0.439,
+                    tests::relative(0.002,
+                                    "near flat: the same, and printed "
+                                    "digits"));
+        for (const MeasuredScreen& screen : {kLobed[0], kLobed[1], kLobed[2], kNo4, kNo20})
+            CHECK(light::hemispherical_reflectance(measured(screen)) < 1.0);
     }
 }

@@ -93,7 +93,10 @@ TEST_SUITE("room/layout_check") {
 
     TEST_CASE("refuses: measured gains that do not run outward from the lobe's middle") {
         const auto with_gains = [](std::vector<GainPoint> gains) {
-            return edited([&](Layout& x) { x.screen.surface.gain_table = gains; });
+            return edited([&](Layout& x) {
+                x.screen.surface.lobe = LobeKind::mirror;
+                x.screen.surface.gain_table = gains;
+            });
         };
         check_refused(with_gains({{0.0, 1.8}}),
                       {"screen.surface.gain_table", "nothing of other angles", "two or more"});
@@ -101,6 +104,9 @@ TEST_SUITE("room/layout_check") {
                       {"screen.surface.gain_table[0].angle_deg", "not at 0", "middle"});
         check_refused(with_gains({{0.0, 1.8}, {0.5, 1.0}, {0.5, 0.9}}),
                       {"screen.surface.gain_table[2].angle_deg", "do not rise", "outward"});
+        Layout matte = with_gains({{0.0, 1.8}, {0.5, 1.0}});
+        matte.screen.surface.lobe = LobeKind::matte;
+        check_refused(matte, {"screen.surface.gain_table", "no lobe", "mirror or retro"});
         CHECK(check_layout(with_gains({{0.0, 1.8}, {0.5, 1.0}})).empty());
     }
 

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+#include "study/light_cells.hpp"
+
+namespace rakeline::study {
+
+const light::PictureLight* light_of(const Cell& c) {
+    const auto* p = picture::find_picture(c.study.picture, c.projector, c.format);
+    if (!p) return nullptr;
+    return &c.study.light.lights.at(static_cast<std::size_t>(p - c.study.picture.pictures.data()));
+}
+
+void record_points(const light::PictureLight& l,
+                   int seat,
+                   std::initializer_list<light::PicturePoint> points,
+                   Working& w) {
+    if (!w.recording()) return;
+    static constexpr const char* kNames[] = {"L_centre",    "L_left",         "L_right",
+                                             "L_top",       "L_bottom",       "L_top_left",
+                                             "L_top_right", "L_bottom_right", "L_bottom_left"};
+    for (const light::PicturePoint point : points) {
+        w.input(kNames[point], "luminance there toward this seat",
+                light::luminance_cdm2(l, seat, point), base::Unit::cd_per_m2);
+    }
+}
+
+void note_stereo(const Cell& c, Working& w) {
+    if (!c.study.layout().screen.surface.keeps_polarisation) return;
+    w.note(
+        "the sheet keeps polarisation, which changes no gain; this reading is of the flat "
+        "picture, without stereo glasses or filters");
+    w.note(
+        "stereo, at the eye: sources disagree, so no limit is set: about 16 cd/m2 (a booth guide "
+        "of 2010), 24 cd/m2 (7 fL, 5 to 9; a trade page), 15 cd/m2 (4.5 fL, from memory)");
+}
+
+}  // namespace rakeline::study

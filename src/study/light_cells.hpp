@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "study/study.hpp"
+
+/// Private to study/: what the figures of light look at.
+namespace rakeline::study {
+
+/// The light of the cell's projector and format, or null.
+const light::PictureLight* light_of(const Cell& cell);
+
+/// Records the luminance of points of the picture toward a seat.
+void record_points(const light::PictureLight& light,
+                   int seat,
+                   std::initializer_list<light::PicturePoint> points,
+                   Working& working);
+
+/// How the sheet under the room's reference reading bears on stereo: nothing unless it keeps
+/// polarisation.
+void note_stereo(const Cell& cell, Working& working);
+
+}  // namespace rakeline::study
