@@ -2,8 +2,10 @@
 #include "base/number_text.hpp"
 #include "command/contour_figure.hpp"
 #include "command/verbs.hpp"
+#include "drawing/curve_plot.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
+#include "study/curve_trials.hpp"
 #include "view/scene.hpp"
 
 #include <iostream>
@@ -97,6 +99,15 @@ base::Result<drawing::SightLines> sight_lines_of(const DrawWords& words) {
     return drawing::SightLines::selected;
 }
 
+int draw_curve(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
+    const auto help =
+        study::curve_trials(study, choice.projector.value_or(0), choice.format.value_or(0));
+    if (!help)
+        return refuse("there is nothing to try a curve on",
+                      "name a projector with a format that it shows, in a room with seats");
+    return png(drawing::curve_plot(*help, choice.units));
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -131,6 +142,7 @@ int draw(const DrawWords& words) {
     if (words.view == "section") return png(drawing::long_section(*study, choice));
     if (words.view == "screen") return png(drawing::screen_face(*study, choice));
     if (words.view == "port") return draw_port(*study, choice, png);
+    if (words.view == "curve") return draw_curve(*study, choice, png);
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {
         const auto seat = choose_seat(*study, *name);
@@ -142,9 +154,9 @@ int draw(const DrawWords& words) {
         const auto drawn = drawing::seat_view(*study, choice);
         return drawn ? png(*drawn) : refuse(drawn.problems());
     }
-    return refuse(
-        "there is no view '" + words.view + "'",
-        "name orbit, plan, section, screen, port, or seat: or eye: with a seat, like seat:C14");
+    return refuse("there is no view '" + words.view + "'",
+                  "name orbit, plan, section, screen, port, curve, or seat: or eye: with a seat, "
+                  "like seat:C14");
 }
 
 }  // namespace
@@ -154,7 +166,7 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
     verb->add_option("--view", words->view,
-                     "orbit, plan, section, screen, port, seat:ID (in 3D) or eye:ID (drawn)")
+                     "orbit, plan, section, screen, port, curve, seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")

@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "base/files.hpp"
 #include "command/rake_text.hpp"
 #include "command/verbs.hpp"
-#include "room/layout_file.hpp"
 #include "sight/aisle_steps.hpp"
 #include "study/rake_json.hpp"
 
-#include <filesystem>
 #include <iostream>
 #include <memory>
 
@@ -124,13 +121,8 @@ base::Result<Asked> asked_of(const study::Study& study, const RakeWords& words) 
     return out;
 }
 
-/// Writes a new layout, its limits file named as the new place sees it.
-int put_layout(const base::Result<room::Layout>& made, const RakeWords& words) {
-    if (!made) return refuse(made.problems());
-    room::Layout layout = *made;
-    layout.limits_file = base::path_seen_from(words.file, layout.limits_file, words.output);
-    const base::Problems problems = base::write_file(words.output, room::write_layout(layout));
-    return problems.empty() ? kDone : refuse(problems);
+int put_made(const base::Result<room::Layout>& made, const RakeWords& words) {
+    return made ? put_layout(*made, words.file, words.output) : refuse(made.problems());
 }
 
 /// The answer in text or JSON, after the layout, so that a refusal leaves both unwritten.
@@ -142,7 +134,7 @@ int rake_floor(const study::Study& study, const RakeWords& words, const Asked& a
     const auto plan = study::rake_plan(study, asked.block, asked.options);
     if (!plan) return refuse(in_words(plan.problems()));
     if (!words.output.empty() && plan->buildable()) {
-        const int put = put_layout(
+        const int put = put_made(
             study::raked_layout(study.layout(), asked.block, plan->built().floor_m), words);
         if (put != kDone) return put;
     }
@@ -161,7 +153,7 @@ int find_sill(const study::Study& study, const RakeWords& words, const Asked& as
     const auto rows = study::rake_rows_of(study, asked.block, asked.options.over);
     if (!rows) return refuse(rows.problems());
     if (*found && !words.output.empty()) {
-        const int put = put_layout(study::with_sill(study.layout(), (*found)->value_m), words);
+        const int put = put_made(study::with_sill(study.layout(), (*found)->value_m), words);
         if (put != kDone) return put;
     }
     return put_answer(
@@ -176,7 +168,7 @@ int find_spacing(const study::Study& study, const RakeWords& words, const Asked&
     const auto rows = study::rake_rows_of(study, asked.block, asked.options.over);
     if (!rows) return refuse(rows.problems());
     if (*found && !words.output.empty()) {
-        const int put = put_layout(
+        const int put = put_made(
             study::with_spacing(study.layout(), asked.block, (*found)->least.value_m), words);
         if (put != kDone) return put;
     }
@@ -187,11 +179,6 @@ int find_spacing(const study::Study& study, const RakeWords& words, const Asked&
                             *rows));
     if (put != kDone) return put;
     return *found ? kDone : kLimitMissed;
-}
-
-bool same_file(const std::string& a, const std::string& b) {
-    std::error_code none;
-    return std::filesystem::equivalent(a, b, none);
 }
 
 int rake(const RakeWords& words) {

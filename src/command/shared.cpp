@@ -2,8 +2,10 @@
 #include "base/files.hpp"
 #include "base/nearest_name.hpp"
 #include "command/verbs.hpp"
+#include "room/layout_file.hpp"
 
 #include <ctime>
+#include <filesystem>
 #include <iostream>
 
 namespace rakeline::command {
@@ -97,6 +99,17 @@ std::string today() {
     char buffer[16];
     std::strftime(buffer, sizeof buffer, "%Y-%m-%d", &local);
     return buffer;
+}
+
+int put_layout(room::Layout layout, const std::string& from, const std::string& output) {
+    layout.limits_file = base::path_seen_from(from, layout.limits_file, output);
+    const base::Problems problems = base::write_file(output, room::write_layout(layout));
+    return problems.empty() ? kDone : refuse(problems);
+}
+
+bool same_file(const std::string& a, const std::string& b) {
+    std::error_code none;
+    return std::filesystem::equivalent(a, b, none);
 }
 
 base::UnitSystem unit_system(bool imperial) {

@@ -37,6 +37,7 @@ void add_plate_verb(CLI::App& app, Choice& choice);
 void add_change_verb(CLI::App& app, Choice& choice);
 void add_meter_verb(CLI::App& app, Choice& choice);
 void add_width_verb(CLI::App& app, Choice& choice);
+void add_curve_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);
@@ -57,6 +58,13 @@ base::Result<std::optional<int>> choose_row(const study::Study& study, const std
 
 /// "-" is standard output; else a file, written whole or not at all.
 int put_output(const std::string& where, const std::string& bytes);
+
+/// A new layout and where it goes: `from` is the file that was read, whose limits file the new one
+/// names as seen from its own place.
+int put_layout(room::Layout layout, const std::string& from, const std::string& output);
+
+/// Whether writing a new layout would replace the one that is read.
+bool same_file(const std::string& a, const std::string& b);
 
 base::UnitSystem unit_system(bool imperial);
 

@@ -3,12 +3,32 @@
 
 #include "base/assert.hpp"
 #include "desk/figure_view.hpp"
+#include "drawing/curve_plot.hpp"
+#include "study/curve_trials.hpp"
 
 namespace rakeline::desk {
+namespace {
+
+base::Result<drawing::Drawing> draw_curve(const study::Study& study,
+                                          const drawing::DrawingChoice& choice) {
+    const auto help =
+        study::curve_trials(study, choice.projector.value_or(0), choice.format.value_or(0));
+    if (help) return drawing::curve_plot(*help, choice.units);
+    return base::Problem{.file = {},
+                         .line = 0,
+                         .where = {},
+                         .what = "there is nothing to try a curve on",
+                         .mend =
+                             "choose a projector with a format that it shows, in a room with "
+                             "seats"};
+}
+
+}  // namespace
 
 std::vector<StripDrawing> offered_strips(const Workspace& w) {
-    std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan, StripDrawing::seat,
-                                     StripDrawing::screen, StripDrawing::port};
+    std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
+                                     StripDrawing::seat,    StripDrawing::screen,
+                                     StripDrawing::port,    StripDrawing::curve};
     if (w.film) strips.push_back(StripDrawing::plate);
     return strips;
 }
@@ -25,6 +45,8 @@ const char* strip_name(StripDrawing strip) {
             return "Screen";
         case StripDrawing::port:
             return "Port";
+        case StripDrawing::curve:
+            return "Curve";
         case StripDrawing::plate:
             return "Plate";
     }
@@ -47,6 +69,8 @@ base::Result<drawing::Drawing> draw_strip(const study::Study& study,
             return drawing::screen_face(study, choice);
         case StripDrawing::port:
             return drawing::port_face(study, choice);
+        case StripDrawing::curve:
+            return draw_curve(study, choice);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,

@@ -56,7 +56,7 @@ struct PinnedFigure {
 };
 
 /// Drawings of the strip below the room; the plate only where the projector shows film.
-enum class StripDrawing { section, plan, seat, screen, port, plate };
+enum class StripDrawing { section, plan, seat, screen, port, curve, plate };
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {

@@ -4,6 +4,7 @@
 #include "bench/embree_pace.hpp"
 #include "bench/hidden_edits.hpp"
 #include "bench/hidden_rooms.hpp"
+#include "bench/light_bench.hpp"
 #include "sight/hidden_room.hpp"
 
 #include <cstdio>
@@ -157,4 +158,5 @@ int main() {
         compare(device.get(), timed);
     growth();
     print_edits();
+    light_pace();
 }

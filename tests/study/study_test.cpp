@@ -23,6 +23,12 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.hall.temperature_c += by; },
     [](room::Layout& x, double by) { x.screen.sill_m += 0.1 * by; },
     [](room::Layout& x, double by) { x.screen.surface.peak_gain *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.screen.surface.retro_gain = 0.2 * std::abs(by); },
+    [](room::Layout& x, double by) {
+        x.screen.surface.lobe = room::LobeKind::mirror;
+        x.screen.surface.gain_table = {{0.0, 1.2 + 0.1 * by}, {0.5, 0.9}, {1.0, 0.6}};
+    },
+    [](room::Layout& x, double by) { x.screen.surface.keeps_polarisation = by > 0.0; },
     [](room::Layout& x, double by) { x.screen.sheet_mass_kg_m2 *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.formats.front().aspect_ratio *= 1.0 + 0.01 * by; },
     [](room::Layout& x, double by) { x.projectors.front().up_m += 0.1 * by; },

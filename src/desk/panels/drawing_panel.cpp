@@ -5,6 +5,7 @@
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/drawing_canvas.hpp"
 #include "desk/widgets/text.hpp"
+#include "study/curve_trials.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -50,9 +51,22 @@ void point_at(const PanelInput& in,
     if (!name.empty()) hint(in.theme, name);
 }
 
+/// The most even curve or tilt, put into the layout. The trials are made once more, of the study
+/// that the plot shows; while a newer one is on its way, nothing is taken.
+void take_surface(const PanelInput& in, const Workspace& w, bool curve, Requests& out) {
+    if (!in.current) return;
+    const auto help = study::curve_trials(*in.study, w.projector, w.format);
+    const auto best = !help ? std::nullopt : curve ? help->best_curve : help->best_tilt;
+    if (!best) return;
+    const auto& trials = curve ? help->curves : help->tilts;
+    out.edit = Edit{curve ? "Curve the screen" : "Tilt the screen",
+                    study::with_surface(in.brief.layout, trials[static_cast<std::size_t>(*best)]),
+                    {}};
+}
+
 /// What belongs to the drawing shown: lines over the plan's seats, whose sight lines the section
-/// has, the blur over the screen, the side that a plate is seen from.
-void draw_toggles(const PanelInput& in, Workspace& w) {
+/// has, the blur over the screen, the side that a plate is seen from, the surface to take.
+void draw_toggles(const PanelInput& in, Workspace& w, Requests& out) {
     const Theme& t = in.theme;
     if (w.strip == StripDrawing::plan) {
         ImGui::SameLine(0.0f, t.px(16));
@@ -73,6 +87,12 @@ void draw_toggles(const PanelInput& in, Workspace& w) {
         if (rows >= 0)
             w.sight_lines = rows == 0 ? drawing::SightLines::all : drawing::SightLines::selected;
     }
+    if (w.strip == StripDrawing::curve) {
+        ImGui::SameLine(0.0f, t.px(16));
+        const int pressed = segmented(t, "take", {"Take curve", "Take tilt"}, -1);
+        hint(t, "Put the most even one into the layout");
+        if (pressed >= 0) take_surface(in, w, pressed == 0, out);
+    }
     if (w.strip == StripDrawing::plate) {
         ImGui::SameLine(0.0f, t.px(16));
         const int side = segmented(t, "side", {"From lamp", "From lens"}, w.from_lens ? 1 : 0);
@@ -80,7 +100,8 @@ void draw_toggles(const PanelInput& in, Workspace& w) {
     }
 }
 
-void draw_head(const PanelInput& in, Workspace& w, const std::string& scale, ImVec2 at) {
+void draw_head(
+    const PanelInput& in, Workspace& w, Requests& out, const std::string& scale, ImVec2 at) {
     const Theme& t = in.theme;
     ImGui::SetCursorScreenPos({at.x + t.px(12), at.y + t.px(8)});
     const auto strips = offered_strips(w);
@@ -93,7 +114,7 @@ void draw_head(const PanelInput& in, Workspace& w, const std::string& scale, ImV
         w.strip = strips[static_cast<std::size_t>(pressed)];
         w.look = {};
     }
-    draw_toggles(in, w);
+    draw_toggles(in, w, out);
     if (scale.empty()) return;
     ImGui::SameLine(0.0f, t.px(12));
     const ImVec2 here = ImGui::GetCursorScreenPos();
@@ -134,7 +155,7 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (!cache.drawing) {
         move_drawing(w, low, high);
         draw_refusal(in, cache.refused, low, high);
-        return draw_head(shown, w, {}, at);
+        return draw_head(shown, w, out, {}, at);
     }
     const drawing::Drawing& drawing = *cache.drawing;
     DrawingView view = fitted_view(drawing, low, high, w.look);
@@ -152,8 +173,9 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (w.strip == StripDrawing::section) paint_rake_preview(in, w, view);
     if (over || held) paint_floor_handles(in, w, view);
     list.PopClipRect();
-    // What an eye sees has no scale.
-    draw_head(shown, w, w.strip == StripDrawing::seat ? "" : scale_text(t, view), at);
+    // What an eye sees, and a chart, have no scale.
+    const bool scaled = w.strip != StripDrawing::seat && w.strip != StripDrawing::curve;
+    draw_head(shown, w, out, scaled ? scale_text(t, view) : "", at);
 }
 
 }  // namespace rakeline::desk

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "drawing/drawing.hpp"
+
+#include <string>
+#include <vector>
+
+/// Private to drawing/: a chart with axes, in drawing units.
+namespace rakeline::drawing {
+
+struct Scale {
+    double low = 0.0;
+    double high = 1.0;
+
+    double share(double x) const { return (x - low) / (high - low); }
+};
+
+struct Tick {
+    double at = 0.0;
+    std::string text;
+};
+
+class Chart {
+public:
+    Chart(Drawing& drawing, geometry::Rectangle field, Scale x, Scale y)
+        : drawing_(drawing), field_(field), x_(x), y_(y) {}
+
+    const geometry::Rectangle& field() const { return field_; }
+    glm::dvec2 place(double x, double y) const;
+
+    /// The border, with a line across and its words at the left for each tick.
+    void frame(const std::vector<Tick>& up);
+    /// Short strokes with words below the field; `row` 0 is the nearest.
+    void ticks_below(const std::vector<Tick>& across, int row);
+    void title_below(const std::string& text, int row);
+
+    void curve(const std::vector<glm::dvec2>& points, Ink ink, Weight weight, bool dashed);
+    /// Upright through the field; its words above it in `row`, 0 the nearest.
+    void mark(double x, const std::string& text, Ink ink, bool dashed, int row);
+    /// Words inside the field along an upright dashed line.
+    void mark_inside(double x, const std::string& text);
+    void shade(double from, double to, Ink ink);
+
+    static constexpr double kPitch = 0.085;  ///< between lines of lettering
+
+private:
+    Drawing& drawing_;
+    geometry::Rectangle field_;
+    Scale x_, y_;
+};
+
+}  // namespace rakeline::drawing

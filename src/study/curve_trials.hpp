@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "light/curvature_help.hpp"
+#include "study/study.hpp"
+
+/// The screen's curve and tilt tried over a study's room.
+namespace rakeline::study {
+
+/// Nothing where there is no such projector or format, the one has no use for the other, or there
+/// are no seats.
+std::optional<light::CurvatureHelp> curve_trials(const Study& study, int projector, int format);
+
+/// The layout with the surface of a trial.
+room::Layout with_surface(room::Layout layout, const light::CurvatureTrial& trial);
+
+}  // namespace rakeline::study
