@@ -7,15 +7,17 @@
 #include <glm/common.hpp>
 
 #include <algorithm>
+#include <iterator>
 
 namespace rakeline::light {
 namespace {
 
-constexpr int kAcross = 17;
-constexpr int kUp = 9;
+constexpr int kAcross = 65;  ///< of the grid that all seats share
+constexpr int kUp = 33;
+constexpr int kCoarse = 4;  ///< of its steps that the first look takes at once
 constexpr glm::dvec2 kGridStep{2.0 / (kAcross - 1), 2.0 / (kUp - 1)};
 constexpr double kBrighter = 1.0 + 1e-9;
-constexpr double kFinest = 2e-4;  ///< of half the width
+constexpr double kFinest = 1e-3;  ///< of half the width
 constexpr std::size_t kLeastSeats = 16;
 
 /// A place with all of its light that is the same for every seat.
@@ -30,6 +32,7 @@ GridPoint grid_point(const LitPicture& picture, glm::dvec2 halves) {
     return {halves, lit, picture.illuminance.at_lx(lit.uv)};
 }
 
+/// Row by row from the lower left.
 std::vector<GridPoint> grid_of(const LitPicture& picture) {
     std::vector<GridPoint> grid;
     for (int up = 0; up < kUp; ++up) {
@@ -56,8 +59,12 @@ public:
         const double centre = light(grid_point(picture_, {0.0, 0.0}));
         if (centre <= 0.0) return std::nullopt;
         Bright best{{0.0, 0.0}, centre};
-        for (const GridPoint& point : grid_)
-            keep_brighter(best, {point.halves, light(point)});
+        for (int up = 0; up < kUp; up += kCoarse) {
+            for (int across = 0; across < kAcross; across += kCoarse)
+                keep_brighter(best, on_grid(across, up));
+        }
+        for (int step = kCoarse / 2; step > 0; step /= 2)
+            climb_grid(best, step);
         for (glm::dvec2 step = 0.5 * kGridStep; step.x > kFinest; step *= 0.5)
             climb(best, step);
         return HotSpot{0.5 * best.halves, best.light / centre};
@@ -68,10 +75,30 @@ private:
         return point.lux * picture_.gain(point.lit, eye_);
     }
 
-    static bool keep_brighter(Bright& best, const Bright& other) {
-        if (!(other.light > kBrighter * best.light)) return false;
-        best = other;
-        return true;
+    Bright on_grid(int across, int up) const {
+        const GridPoint& point = grid_[static_cast<std::size_t>(up * kAcross + across)];
+        return {point.halves, light(point)};
+    }
+
+    static void keep_brighter(Bright& best, const Bright& other) {
+        if (other.light > kBrighter * best.light) best = other;
+    }
+
+    /// To the brightest of the places `step` away on the grid, until there is none.
+    void climb_grid(Bright& best, int step) const {
+        for (bool moved = true; moved;) {
+            const glm::ivec2 at = glm::ivec2(glm::round((best.halves + 1.0) / kGridStep));
+            Bright next = best;
+            for (int up = -step; up <= step; up += step) {
+                for (int across = -step; across <= step; across += step) {
+                    const glm::ivec2 to = at + glm::ivec2(across, up);
+                    if (to.x < 0 || to.x >= kAcross || to.y < 0 || to.y >= kUp) continue;
+                    keep_brighter(next, on_grid(to.x, to.y));
+                }
+            }
+            moved = next.halves != best.halves;
+            best = next;
+        }
     }
 
     /// Lit edges run askew in the opening: a step along one that ends just beyond it is drawn back
@@ -89,14 +116,17 @@ private:
         return out;
     }
 
-    /// To brighter neighbours within the opening, until there is none.
+    /// To the brightest neighbour within the opening, until there is none: the same way in a
+    /// mirrored room.
     void climb(Bright& best, glm::dvec2 step) const {
         static constexpr glm::dvec2 kWays[] = {{-1, 0},  {1, 0},  {0, -1}, {0, 1},
                                                {-1, -1}, {1, -1}, {-1, 1}, {1, 1}};
         for (bool moved = true; moved;) {
-            moved = false;
+            Bright next = best;
             for (const glm::dvec2 way : kWays)
-                moved |= keep_brighter(best, stepped(best.halves, step * way));
+                keep_brighter(next, stepped(best.halves, step * way));
+            moved = next.halves != best.halves;
+            best = next;
         }
     }
 
@@ -105,15 +135,32 @@ private:
     const glm::dvec3& eye_;
 };
 
+/// Whether an eye stands before the whole opening: before its corners, then before all of a plane
+/// or of a sheet that is concave toward it.
+bool sees_front(const LitPicture& picture, const glm::dvec3& eye) {
+    static constexpr glm::dvec2 kCorners[] = {{-1, -1}, {1, -1}, {-1, 1}, {1, 1}};
+    return std::all_of(std::begin(kCorners), std::end(kCorners), [&](glm::dvec2 corner) {
+        return picture.gain(picture.at(corner), eye) > 0.0;
+    });
+}
+
 }  // namespace
 
 std::vector<std::optional<HotSpot>> hot_spots(const LitPicture& picture,
                                               const std::vector<glm::dvec3>& eyes) {
     std::vector<std::optional<HotSpot>> out(eyes.size());
     const std::vector<GridPoint> grid = grid_of(picture);
+    // A matte sheet looks the same to all who stand before it: the first of them searches.
+    const auto in_front = std::find_if(eyes.begin(), eyes.end(), [&](const glm::dvec3& eye) {
+        return picture.model.is_matte() && sees_front(picture, eye);
+    });
+    std::optional<HotSpot> shared;
+    if (in_front != eyes.end()) shared = Search(picture, grid, *in_front).hot_spot();
     base::parallel_chunks(eyes.size(), kLeastSeats, [&](std::size_t begin, std::size_t end) {
-        for (std::size_t i = begin; i < end; ++i)
-            out[i] = Search(picture, grid, eyes[i]).hot_spot();
+        for (std::size_t i = begin; i < end; ++i) {
+            const bool same = in_front != eyes.end() && sees_front(picture, eyes[i]);
+            out[i] = same ? shared : Search(picture, grid, eyes[i]).hot_spot();
+        }
     });
     return out;
 }

@@ -48,6 +48,9 @@ public:
     /// retro part.
     double gain_off_lobe(double angle_rad) const;
 
+    /// Whether every eye on the seat side sees the same gain.
+    bool is_matte() const { return lobe_ == room::LobeKind::matte && retro_height_ == 0.0; }
+
 private:
     room::LobeKind lobe_ = room::LobeKind::matte;
     double sheet_ = 1.0;  ///< open
