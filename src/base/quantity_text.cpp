@@ -235,6 +235,14 @@ Problem unreadable(std::string_view text, Unit unit, UnitSystem system) {
                     (example.unit.empty() ? "" : " " + example.unit)};
 }
 
+/// Stray light and blacks lie far below one unit: such values show this many significant digits.
+constexpr int kDimDigits = 3;
+
+bool is_dim(double shown, Unit unit) {
+    const bool light = unit == Unit::lux || unit == Unit::cd_per_m2;
+    return light && shown != 0.0 && std::abs(shown) < 1.0;
+}
+
 }  // namespace
 
 ShownScale shown_scale(Unit unit, UnitSystem system) {
@@ -246,6 +254,7 @@ QuantityText quantity(double value_si, Unit unit, UnitSystem system, int extra_d
     const double shown = value_si * scale.factor + scale.offset;
     if (unit == Unit::hertz && shown >= 1000.0) return {significant_text(shown / 1000.0, 3), "kHz"};
     const int extra = unit == Unit::count ? 0 : extra_decimals;
+    if (is_dim(shown, unit)) return {significant_text(shown, kDimDigits + extra), scale.unit};
     return {fixed_text(shown, scale.decimals + extra), scale.unit};
 }
 

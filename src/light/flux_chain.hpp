@@ -6,7 +6,8 @@
 /// From the lamp to the lens.
 namespace rakeline::light {
 
-/// Flux out of the lens with the whole lit gate or imager in use, no film, shutter running.
+/// Flux out of the lens with the whole lit gate or imager in use, no film, shutter running, lens
+/// and iris at their most (FormatUse::light_fraction comes after it).
 struct FluxOut {
     double lamp_flux_lm = 0.0;  ///< of the lamp as it is now; 0 where the flux was measured
     double lens_flux_lm = 0.0;  ///< out of the lens

@@ -4,6 +4,7 @@
 #include "light/flux_chain.hpp"
 #include "light/gate_light.hpp"
 #include "light/lit_point.hpp"
+#include "light/opening_flux.hpp"
 #include "light/port_glass.hpp"
 #include "room/perforation.hpp"
 
@@ -46,12 +47,15 @@ void fill_flux(PictureLight& light,
                const picture::ProjectedPicture& picture) {
     const FluxOut out = flux_out(projector.flux);
     light.lamp_flux_lm = out.lamp_flux_lm;
-    light.chain_flux_lm = out.lens_flux_lm;
+    light.setting_fraction =
+        projector.formats.at(static_cast<std::size_t>(picture.use)).light_fraction;
+    light.chain_flux_lm = out.lens_flux_lm * light.setting_fraction;
     light.use_fraction = use_fraction(gate_light(projector), picture.gate_size_m);
     light.port_incidence_rad = port_incidence(picture.map.pose().axis);
     light.port_transmittance = picture.port_point ? port_transmittance(port_glass(projector.port),
                                                                        light.port_incidence_rad)
                                                   : 1.0;
+    light.through_glass = picture.port_point && projector.port.panes > 0;
     light.flux_lm = light.chain_flux_lm * light.use_fraction * light.port_transmittance;
 }
 
@@ -110,6 +114,30 @@ GainModel gain_model(const room::Screen& screen) {
     return {screen.surface, room::open_area(screen.perforation)};
 }
 
+/// All that the sheet as hung sends back: what went through its holes is gone.
+double sheet_reflectance(const room::Screen& screen, const LightStudy& study) {
+    const double sheet = screen.surface.gain_includes_perforation ? 1.0 : 1.0 - study.open_area;
+    return study.lobe_reflectance * sheet;
+}
+
+/// The stray light on every format's picture.
+std::vector<StrayOnScreen> stray_light(const LightInput& in,
+                                       const picture::PictureStudy& pictures,
+                                       const LightStudy& study) {
+    const GainModel model = gain_model(in.screen);
+    const double reflectance = sheet_reflectance(in.screen, study);
+    ScreenSpot spot;
+    if (in.reference_seat) spot.eye = in.eyes.at(static_cast<std::size_t>(*in.reference_seat));
+    std::vector<StrayOnScreen> out;
+    for (const picture::Opening& opening : pictures.openings) {
+        spot.place = geometry::point_at(pictures.surface, opening.uv.centre());
+        spot.normal = geometry::normal_at(pictures.surface, opening.uv.centre());
+        const Enclosure room = enclosure(in.stray, opening.area_m2, reflectance);
+        out.push_back(stray_on_screen(in.stray, room, spot, model));
+    }
+    return out;
+}
+
 }  // namespace
 
 PictureLight read_picture(const LightInput& in,
@@ -127,6 +155,7 @@ LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictur
     LightStudy study;
     study.open_area = room::open_area(in.screen.perforation);
     study.lobe_reflectance = hemispherical_reflectance(in.screen.surface);
+    study.stray = stray_light(in, pictures, study);
     const GainModel model = gain_model(in.screen);
     study.lights.reserve(pictures.pictures.size());
     for (const picture::ProjectedPicture& picture : pictures.pictures) {
@@ -134,6 +163,7 @@ LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictur
         PictureLight light = light_without_points(reading);
         const LitPicture lit = lit_picture(reading, light, model);
         fill_points(light, lit, in.eyes);
+        light.opening_flux_lm = flux_onto(lit.illuminance, lit.opening.uv);
         light.hot_spots = hot_spots(lit, in.eyes);
         fill_reference(light, in.reference_seat);
         study.lights.push_back(std::move(light));

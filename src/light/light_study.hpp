@@ -2,6 +2,7 @@
 #pragma once
 
 #include "light/hot_spot.hpp"
+#include "light/stray_light.hpp"
 #include "picture/picture_study.hpp"
 #include "room/layout.hpp"
 
@@ -17,6 +18,7 @@ struct LightInput {
     std::vector<room::Projector> projectors;
     std::vector<glm::dvec3> eyes;       ///< per seat
     std::optional<int> reference_seat;  ///< index in `eyes`
+    StrayRoom stray{};
     bool operator==(const LightInput&) const = default;
 };
 
@@ -47,11 +49,14 @@ double target_luminance_cdm2(room::SourceKind kind);
 /// One projector showing one format; every factor kept so that it can be shown.
 struct PictureLight {
     double lamp_flux_lm = 0.0;        ///< electrical power x efficacy x ageing; 0 if measured
-    double chain_flux_lm = 0.0;       ///< out of the lens, whole lit gate or imager
+    double setting_fraction = 1.0;    ///< that lens and iris pass in this format's setting
+    double chain_flux_lm = 0.0;       ///< out of the lens at that setting, whole lit gate or imager
     double use_fraction = 0.0;        ///< of that flux, through the part that the format uses
     double port_incidence_rad = 0.0;  ///< axis against the normal of the port's upright glass
     double port_transmittance = 0.0;  ///< at that angle; 1 for a lens in the hall, without a port
-    double flux_lm = 0.0;  ///< reaching the surface, opening and masking: all of the above
+    bool through_glass = false;       ///< whether a pane stands in the light's way
+    double flux_lm = 0.0;          ///< reaching the surface, opening and masking: all of the above
+    double opening_flux_lm = 0.0;  ///< of that, into the opening; the rest lights the masking
     std::array<double, kPointCount>
         illuminance_lx{};  ///< 0 where the picture leaves the point dark
     std::vector<std::array<double, kPointCount>> gain;  ///< per seat: G toward the eye
@@ -86,17 +91,20 @@ std::optional<SeatRange> seat_range(const PictureLight& light);
 
 struct LightStudy {
     std::vector<PictureLight> lights;  ///< parallel to PictureStudy::pictures
+    std::vector<StrayOnScreen> stray;  ///< per format
     double open_area = 0.0;            ///< of the perforation
     double lobe_reflectance = 0.0;  ///< hemispherical, at normal incidence; over 1 claims too much
 };
 
-/// The readings of one of `pictures`, without hot spots (they stay empty).
+/// The readings of one of `pictures`, without hot spots (they stay empty) and flux into the
+/// opening.
 PictureLight read_picture(const LightInput& in,
                           const picture::PictureStudy& pictures,
                           const picture::ProjectedPicture& picture);
 
 /// All pictures of `pictures`, which must come from the same screen and projectors. Luminance is in
-/// proportion to flux; the light that seats and walls send back to the screen is not in it.
+/// proportion to flux; the light that seats and walls send back to the screen is not in it but in
+/// `stray`.
 LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictures);
 
 }  // namespace rakeline::light

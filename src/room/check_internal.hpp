@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/result.hpp"
+#include "geometry/vector.hpp"
 #include "room/layout.hpp"
 
 #include <cstddef>
@@ -47,5 +48,13 @@ void check_booth(const Layout& layout, Findings& out);
 void check_seating(const Layout& layout, Findings& out);
 void check_audience(const Layout& layout, Findings& out);
 void check_loudspeakers(const Layout& layout, Findings& out);
+void check_house_lights(const Layout& layout, Findings& out);
+
+/// Refuses what stands beyond the booth wall, outside the side walls or above the ceiling; `path` is
+/// that of the element with the keys across_m, up_m and back_m.
+void check_within_hall(const Hall& hall,
+                       const glm::dvec3& place,
+                       const std::string& path,
+                       Findings& out);
 
 }  // namespace rakeline::room

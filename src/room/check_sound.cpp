@@ -22,34 +22,14 @@ double before_sheet(const Screen& screen, const Loudspeaker& speaker) {
     return glm::dot(from_centre, patch.normal) - sag;
 }
 
-void check_within_hall(const Hall& hall, const Loudspeaker& speaker, std::size_t i, Findings& out) {
-    if (speaker.back_m > hall.length_m) {
-        out.add(at("loudspeakers", i, "back_m"),
-                metres(speaker.back_m) + " is beyond the booth wall at " + metres(hall.length_m),
-                "move it into the hall");
-        return;
-    }
-    const double half_m = half_width_at(hall, speaker.back_m);
-    if (std::abs(speaker.across_m) > half_m) {
-        out.add(at("loudspeakers", i, "across_m"),
-                metres(speaker.across_m) + " is outside the side walls, which stand " +
-                    metres(half_m) + " from the centre line there",
-                "move it into the hall");
-    }
-    if (speaker.up_m > hall.height_m) {
-        out.add(at("loudspeakers", i, "up_m"),
-                metres(speaker.up_m) + " is above the ceiling at " + metres(hall.height_m),
-                "move it into the hall");
-    }
-}
-
 }  // namespace
 
 void check_loudspeakers(const Layout& layout, Findings& out) {
     check_names("loudspeakers", layout.loudspeakers, out);
     for (std::size_t i = 0; i < layout.loudspeakers.size(); ++i) {
         const Loudspeaker& speaker = layout.loudspeakers[i];
-        check_within_hall(layout.hall, speaker, i, out);
+        check_within_hall(layout.hall, {speaker.across_m, speaker.up_m, speaker.back_m},
+                          at("loudspeakers", i), out);
         const double before_m = before_sheet(layout.screen, speaker);
         if (!speaker.behind_screen || before_m < 0.0) continue;
         out.add(at("loudspeakers", i, "behind_screen"),

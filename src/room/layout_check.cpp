@@ -88,6 +88,7 @@ base::Problems check_layout(const Layout& layout) {
     check_seating(layout, out);
     check_audience(layout, out);
     check_loudspeakers(layout, out);
+    check_house_lights(layout, out);
     return out.problems;
 }
 

@@ -16,6 +16,8 @@ std::optional<double> flux_lens(const Cell& c, Working& w) {
         c.study.layout().projectors.at(static_cast<std::size_t>(c.projector)).flux;
     if (chain.entry == room::FluxEntry::measured) {
         w.note("the flux is a measured or rated value of the layout, no chain");
+        w.input("F_m", "as measured", chain.measured_flux_lm, Unit::lumen);
+        w.input("k_set", "what the format's setting passes", l->setting_fraction, Unit::fraction);
         return l->chain_flux_lm;
     }
     w.input("U", "lamp voltage", chain.lamp_voltage_v, Unit::volt);
@@ -27,6 +29,7 @@ std::optional<double> flux_lens(const Cell& c, Working& w) {
     w.input("k_sh", "shutter", chain.shutter_fraction, Unit::fraction);
     w.input("k_gate", "gate or imager", chain.gate_fraction, Unit::fraction);
     w.input("k_lens", "lens transmittance", chain.lens_transmittance, Unit::fraction);
+    w.input("k_set", "what the format's setting passes", l->setting_fraction, Unit::fraction);
     return l->chain_flux_lm;
 }
 
@@ -145,9 +148,11 @@ constexpr Per kPfs{.projector = true, .format = true, .seat = true};
 std::vector<FigureDefinition> flux_entries() {
     return {
         {"light.flux_lens", Subject::light, "Flux out of the lens", Unit::lumen, kPf,
-         "With the whole lit gate or imager in use, no film, shutter running.",
-         "U I e k_age k_col k_sh k_gate k_lens, or as measured", "derived: product of the chain",
-         "{projector} sends {value} out of its lens in {format}", flux_lens},
+         "With the whole lit gate or imager in use, no film, shutter running, in the format's "
+         "setting.",
+         "U I e k_age k_col k_sh k_gate k_lens k_set, or F_m k_set",
+         "derived: product of the chain", "{projector} sends {value} out of its lens in {format}",
+         flux_lens},
         {"light.port_transmittance", Subject::light, "Port transmittance", Unit::fraction, kPf,
          "Of the port's panes at the real angle of incidence.",
          "T = (1-R)^2 t / (1 - R^2 t^2) for each polarisation, then the mean; panes add",
@@ -220,11 +225,13 @@ std::vector<FigureDefinition> luminance_entries() {
 
 std::span<const FigureDefinition> light_figures() {
     static const std::vector<FigureDefinition> entries = [] {
-        std::vector<FigureDefinition> all = flux_entries();
-        const auto more = luminance_entries();
-        all.insert(all.end(), more.begin(), more.end());
-        all.insert(all.end(), luminance_figures().begin(), luminance_figures().end());
-        all.insert(all.end(), lamp_figures().begin(), lamp_figures().end());
+        const auto fluxes = flux_entries();
+        const auto luminances = luminance_entries();
+        std::vector<FigureDefinition> all;
+        for (const std::span<const FigureDefinition> part :
+             {chain_figures(), std::span(fluxes), std::span(luminances), reading_figures(),
+              luminance_figures(), stray_figures(), lamp_figures(), supply_figures()})
+            all.insert(all.end(), part.begin(), part.end());
         return all;
     }();
     return entries;

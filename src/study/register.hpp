@@ -69,6 +69,10 @@ std::span<const FigureDefinition> beam_figures();
 std::span<const FigureDefinition> port_figures();  ///< the last of them
 std::span<const FigureDefinition> light_figures();
 std::span<const FigureDefinition> luminance_figures();  ///< parts of light_figures
+std::span<const FigureDefinition> chain_figures();
+std::span<const FigureDefinition> reading_figures();
+std::span<const FigureDefinition> supply_figures();
+std::span<const FigureDefinition> stray_figures();
 std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();
 std::span<const FigureDefinition> angle_figures();  ///< parts of sight_figures

@@ -128,10 +128,9 @@ SheetCell least_overfill_cell(const SheetPlace& place) {
 bool read_alike(const SheetCell& a, const SheetCell& b) {
     if (a.metric == b.metric) return true;
     if (!a.si || !b.si) return false;
-    const std::string apart =
-        base::quantity(std::abs(*b.si - *a.si), b.unit, UnitSystem::metric, b.extra_decimals)
-            .number;
-    return apart.find_first_not_of("0.") == std::string::npos;
+    const base::ShownScale scale = base::shown_scale(b.unit, UnitSystem::metric);
+    const double last_digit = std::pow(10.0, -(scale.decimals + b.extra_decimals));
+    return std::abs(*b.si - *a.si) * scale.factor < 0.5 * last_digit;
 }
 
 }  // namespace rakeline::study

@@ -41,6 +41,27 @@ std::vector<picture::Balcony> balconies(const room::Layout& layout, const room::
     return out;
 }
 
+/// Floor that seats cover: each its pitch by its block's row spacing.
+double seated_m2(const room::Layout& layout, const room::SeatPlan& seats, bool raised) {
+    double sum = 0.0;
+    for (const room::Row& row : seats.rows) {
+        const room::SeatBlock& block = layout.seating.at(static_cast<std::size_t>(row.block));
+        if (block.raised == raised)
+            sum += row.seat_count * block.seat_pitch_m * block.row_spacing_m;
+    }
+    return sum;
+}
+
+light::StrayRoom stray_room(const room::Layout& layout, const room::SeatPlan& seats) {
+    return {.width_m = layout.hall.width_m,
+            .length_m = layout.hall.length_m,
+            .height_m = layout.hall.height_m,
+            .splay_rad = layout.hall.splay_rad,
+            .seated_floor_m2 = seated_m2(layout, seats, false),
+            .seated_balcony_m2 = seated_m2(layout, seats, true),
+            .light = layout.stray_light};
+}
+
 }  // namespace
 
 room::SeatPlanInput seat_plan_slice(const room::Layout& layout) {
@@ -73,7 +94,8 @@ LightSlice light_slice(const Study& study) {
     return {.input = {.screen = layout.screen,
                       .projectors = layout.projectors,
                       .eyes = eyes(study.seats),
-                      .reference_seat = study.reference_seat},
+                      .reference_seat = study.reference_seat,
+                      .stray = stray_room(layout, study.seats)},
             .pictures = picture_slice(layout, study.seats)};
 }
 

@@ -79,6 +79,14 @@ TEST_SUITE("base/quantity_text") {
         CHECK(parsed("2 kHz", Unit::hertz) == 2000.0);
     }
 
+    TEST_CASE("dim light shows three significant digits and reads back") {
+        CHECK(quantity_text(0.02345, Unit::cd_per_m2, UnitSystem::metric) == "0.0235 cd/m²");
+        CHECK(quantity_text(0.0016, Unit::lux, UnitSystem::metric) == "0.00160 lx");
+        CHECK(quantity_text(0.0, Unit::lux, UnitSystem::metric) == "0.0 lx");
+        CHECK(quantity_text(1.04, Unit::lux, UnitSystem::metric) == "1.0 lx");
+        check_close(parsed("0.0235 cd/m²", Unit::cd_per_m2), 0.0235, relative(1e-15, "rounding"));
+    }
+
     TEST_CASE("feet and inches add up, and a minus holds for both") {
         const auto near = relative(1e-14, "a few roundings");
         check_close(parsed("40 ft 6 in", Unit::metre), 12.3444, near);

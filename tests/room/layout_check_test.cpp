@@ -110,6 +110,23 @@ TEST_SUITE("room/layout_check") {
         CHECK(check_layout(with_gains({{0.0, 1.8}, {0.5, 1.0}})).empty());
     }
 
+    TEST_CASE("refuses: house lights without a name, or outside the hall") {
+        const auto with_light = [](const HouseLight& light) {
+            return edited([&](Layout& x) { x.stray_light.lights = {{.name = "Exit"}, light}; });
+        };
+        check_refused(with_light({.name = ""}),
+                      {"stray_light.lights[1].name", "has no name", "one of its own"});
+        check_refused(with_light({.name = "Exit"}),
+                      {"stray_light.lights[1].name", "is the name of", "name of its own"});
+        check_refused(with_light({.name = "Foyer", .back_m = 20.5}),
+                      {"stray_light.lights[1].back_m", "beyond the booth wall", "into the hall"});
+        check_refused(with_light({.name = "Side", .across_m = -30.0}),
+                      {"stray_light.lights[1].across_m", "outside the side walls", "into the hall"});
+        check_refused(with_light({.name = "Roof", .up_m = 20.0}),
+                      {"stray_light.lights[1].up_m", "above the ceiling", "into the hall"});
+        CHECK(check_layout(with_light({.name = "Aisle"})).empty());
+    }
+
     TEST_CASE("refuses: holes that overlap") {
         const auto with_holes = [](PerforationPattern pattern, double diameter_m) {
             return edited([&](Layout& x) { x.screen.perforation = {pattern, diameter_m, 0.002}; });
