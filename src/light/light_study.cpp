@@ -132,6 +132,7 @@ std::vector<StrayOnScreen> stray_light(const LightInput& in,
     for (const picture::Opening& opening : pictures.openings) {
         spot.place = geometry::point_at(pictures.surface, opening.uv.centre());
         spot.normal = geometry::normal_at(pictures.surface, opening.uv.centre());
+        spot.picture_size = {opening.width_m, opening.height_m};
         const Enclosure room = enclosure(in.stray, opening.area_m2, reflectance);
         out.push_back(stray_on_screen(in.stray, room, spot, model));
     }

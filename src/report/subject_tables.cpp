@@ -166,6 +166,16 @@ void draw_widths(Pages& pages, const ReportInput& in) {
     pages.paragraph(study::width_scope(in.study, in.units()), pages.quiet());
 }
 
+/// The chapter of light names lamps, currents and ducts.
+void draw_light_caution(Pages& pages) {
+    pages.paragraph(
+        "Caution. Lamps are under pressure hot and cold; ultraviolet light, ozone, heat and high "
+        "currents come with them. These figures help to plan and stand in for no maker's data: "
+        "the makers' instructions, local codes and licensed practice go first. See Cautions.",
+        pages.strong(type::kBody));
+    pages.gap(4.0);
+}
+
 void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     const auto on = [&](Axis axis, bool banded) {
         return figures_where(in, subject, [axis, banded](const Figure& figure) {
@@ -173,6 +183,7 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
         });
     };
     pages.chapter(study::subject_title(subject));
+    if (subject == study::Subject::light) draw_light_caution(pages);
     if (subject == study::Subject::sight) draw_crowd(pages, in);
     const auto single = [&](bool by_format) {
         return figures_where(in, subject, [by_format](const Figure& figure) {

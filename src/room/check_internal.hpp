@@ -50,8 +50,8 @@ void check_audience(const Layout& layout, Findings& out);
 void check_loudspeakers(const Layout& layout, Findings& out);
 void check_house_lights(const Layout& layout, Findings& out);
 
-/// Refuses what stands beyond the booth wall, outside the side walls or above the ceiling; `path` is
-/// that of the element with the keys across_m, up_m and back_m.
+/// Refuses what stands beyond the booth wall, outside the side walls or above the ceiling; `path`
+/// is that of the element with the keys across_m, up_m and back_m.
 void check_within_hall(const Hall& hall,
                        const glm::dvec3& place,
                        const std::string& path,

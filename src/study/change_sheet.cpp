@@ -60,6 +60,12 @@ bool is_shifted(const room::Projector& projector) {
     });
 }
 
+bool dims(const room::Projector& projector) {
+    const auto& uses = projector.formats;
+    return std::any_of(uses.begin(), uses.end(),
+                       [](const room::FormatUse& use) { return use.light_fraction != 1.0; });
+}
+
 void add_settings(SheetWriter& sheet, const room::Layout& layout, const room::Projector& p) {
     const auto set = SheetPart::set;
     add_lens(sheet);
@@ -77,6 +83,7 @@ void add_settings(SheetWriter& sheet, const room::Layout& layout, const room::Pr
              {"picture.mask_left", "picture.mask_right", "picture.mask_top", "picture.mask_bottom"})
             sheet.add_figure(set, id);
     }
+    if (dims(p)) sheet.add_figure(set, "light.setting");
     for (const char* id : {"picture.focus_distance", "light.lamp_current_wanted",
                            "light.output_wanted", "light.flux_needed"})
         sheet.add_figure(set, id);

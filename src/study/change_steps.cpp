@@ -217,6 +217,10 @@ void add_focus(const ChangeEnds& ends, Moves& out) {
 }
 
 void add_light(const ChangeEnds& ends, Moves& out) {
+    add_setting(figure_pair(ends, "light.setting"),
+                {MoveKind::light, "Set lens and iris", "of their light more", "of their light less",
+                 " of the most light that they pass"},
+                out);
     const Pair current = figure_pair(ends, "light.lamp_current_wanted");
     if (!current.from.empty() && !current.to.empty()) {
         add_setting(current,

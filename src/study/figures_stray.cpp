@@ -37,8 +37,9 @@ std::optional<double> bounce(const Cell& c, Working& w) {
     const light::StrayOnScreen& s = stray_of(c);
     w.input("A_p", "area of the picture", s.room.picture_area_m2, Unit::square_metre);
     w.input("r_p", "its reflectance, holes counted", s.room.picture_reflectance, Unit::fraction);
-    w.input("r_o", "mean reflectance of all other surfaces", s.room.others_reflectance,
-            Unit::fraction);
+    w.input("R_1", "of a picture of 1 lm/m2: first reflected by the hall", s.first.reflected_lm,
+            Unit::lumen);
+    w.input("R_2", "of that, straight back onto the picture", s.first.returned_lm, Unit::lumen);
     record_room(s, w);
     return s.bounce_fraction;
 }
@@ -78,7 +79,9 @@ std::optional<double> of_veil(const Cell& c, Working& w) {
 constexpr Per kF{.format = true};
 constexpr Per kPf{.projector = true, .format = true};
 constexpr const char* kModel =
-    "derived: point lights, then an integrating room of diffuse surfaces (a model, no renderer)";
+    "derived: point lights; the picture's first bounce over the hall's surfaces by Lambert's "
+    "polygon "
+    "formula; an integrating room of diffuse surfaces after it (a model, no renderer)";
 
 }  // namespace
 
@@ -91,7 +94,7 @@ std::span<const FigureDefinition> stray_figures() {
          stray_illuminance},
         {"light.bounce_fraction", Subject::light, "Light that comes back", Unit::fraction, kF,
          "Part of a full white picture's own mean light that the hall sends back to the screen.",
-         "r_p r_o A_p / (A (1 - r))", kModel,
+         "r_p (R_2 / A_p + R_1 r / (A (1 - r)))", kModel,
          "The hall sends {value} of the picture's light back in {format}", bounce},
         {"light.black_level", Subject::light, "Black level", Unit::cd_per_m2, kPf,
          "What a black picture reads at the reference seat.", "K = (L + B) / C + S", kModel,

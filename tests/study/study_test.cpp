@@ -34,6 +34,27 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.projectors.front().up_m += 0.1 * by; },
     [](room::Layout& x, double by) { x.projectors.back().flux.measured_flux_lm *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.projectors.front().port.panes = by > 0 ? 2 : 1; },
+    [](room::Layout& x, double by) {
+        x.projectors.front().formats.front().light_fraction = 1.0 - 0.3 * std::abs(by);
+    },
+    [](room::Layout& x, double by) { x.projectors.front().contrast *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) {
+        x.projectors.back().flux.tolerances.gain = 0.05 * std::abs(by);
+    },
+    [](room::Layout& x, double by) {
+        x.projectors.front().supply.exhaust_flow_m3_s = 0.2 + 0.1 * by;
+    },
+    [](room::Layout& x, double by) {
+        x.projectors.back().supply.end_flux_fraction = 0.7 + 0.1 * by;
+    },
+    [](room::Layout& x, double by) { x.programme.energy_price = 0.3 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.stray_light.wall_reflectance = 0.1 + 0.05 * by; },
+    [](room::Layout& x, double by) { x.stray_light.audience_reflectance = 0.1 + 0.05 * by; },
+    [](room::Layout& x, double by) {
+        x.stray_light.lights = {{.name = "Exit", .up_m = 2.0, .back_m = 4.0 + by}};
+    },
+    [](room::Layout& x, double by) { x.hall.length_m += 0.1 * by; },
+    [](room::Layout& x, double by) { x.hall.splay_rad += 0.01 * by; },
     [](room::Layout& x, double by) { x.seating.front().riser_m += 0.01 * by; },
     [](room::Layout& x, double by) { x.seating.front().first_row_back_m += 0.05 * by; },
     [](room::Layout& x, double by) { x.seating.front().row_spacing_m += 0.01 * by; },

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/figure_view.hpp"
 #include "desk/panels/panels.hpp"
+#include "desk/widgets/caution_line.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/figure_row.hpp"
 #include "desk/widgets/seat_picture.hpp"
@@ -58,22 +59,6 @@ void draw_seat(const PanelInput& in, Workspace& w) {
     draw_values_along(in, w, study::Axis::seat, w.selected.index);
     const auto* chance = study::find_definition("sight.clear_chance");
     if (!in.study->crowd && chance) awaited_row(in.theme, *chance, awaited_words(in));
-}
-
-void caution_line(const PanelInput& in, Workspace& w, std::string_view title) {
-    const Theme& t = in.theme;
-    for (const report::Caution& caution : report::cautions()) {
-        if (caution.title != title) continue;
-        ImGui::PushID(caution.title);
-        const ImVec2 at = ImGui::GetCursorScreenPos();
-        const float width = ImGui::GetContentRegionAvail().x;
-        if (ImGui::InvisibleButton("##caution", {std::max(width, 1.0f), t.px(26)}))
-            w.cautions_open = true;
-        paint_text(*ImGui::GetWindowDrawList(), t.font.small, {at.x, at.y + t.px(6)}, t.colour.lamp,
-                   fitted(t.font.small, std::string("△ caution: ") + caution.title, width));
-        hint(t, caution.title, caution.text);
-        ImGui::PopID();
-    }
 }
 
 void draw_projector(const PanelInput& in, Workspace& w) {

@@ -3,6 +3,7 @@
 #include "desk/figure_view.hpp"
 #include "desk/layout_edits.hpp"
 #include "desk/panels/panels.hpp"
+#include "desk/widgets/caution_line.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/field_editor.hpp"
 #include "desk/widgets/figure_row.hpp"
@@ -98,6 +99,13 @@ void draw_sight_tools(const PanelInput& in, Workspace& w) {
     hint(t, "How wide this format may be for its viewing angles to hold");
 }
 
+/// Beside the figures of lamp, supply and exhaust.
+void draw_light_cautions(const PanelInput& in, Workspace& w) {
+    for (const char* title : {"Xenon lamps", "Electrical supply", "Heat, exhaust and ozone",
+                              "Bright beams and ultraviolet light"})
+        caution_line(in, w, title);
+}
+
 void splitter(const PanelInput& in, Workspace& w, float whole) {
     const Theme& t = in.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -139,6 +147,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
         ImGui::Dummy({0.0f, t.px(6)});
     }
     ImGui::PopStyleVar();
+    if (w.subject == study::Subject::light) draw_light_cautions(in, w);
     if (groups.empty())
         text_wrapped(t.font.body, t.colour.quiet,
                      "No figures here: this projector gives no picture in this format. The "
