@@ -183,7 +183,7 @@ std::vector<FigureDefinition> life_entries() {
          "L_end / L_least", "derived: luminance goes in proportion to flux",
          "At its lamp's end {projector} reads {value} of the least allowed in {format}",
          end_margin},
-        {"light.lamp_time_left", Subject::light, "Lamp, time left", Unit::hour, kP,
+        {"light.lamp_time_remaining", Subject::light, "Lamp, time left", Unit::hour, kP,
          "Until the flux has fallen to where the lamp is taken out, if it falls evenly over its "
          "life.",
          "t_life (k_age - k_end) / (1 - k_end), not below 0",

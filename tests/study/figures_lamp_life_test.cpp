@@ -92,7 +92,7 @@ TEST_SUITE("study/figures_lamp_life") {
         check_close(*figure(study, "light.mains_power", film), 1680.0 / 0.85, kRounding);
         check_close(*figure(study, "light.lamphouse_load", film), 0.56, kRounding);
         // (0.85 - 0.75) / (1 - 0.75) of 1800 h.
-        check_close(*figure(study, "light.lamp_time_left", film), 720.0 * 3600.0, kRounding);
+        check_close(*figure(study, "light.lamp_time_remaining", film), 720.0 * 3600.0, kRounding);
         // 1344 W into 0.12 m3/s of 1.20411 kg/m3 at 20 degrees: 9.2460 K.
         check_close(*figure(study, "light.exhaust_rise", film), 9.2460, tests::printed_digits(3));
         check_close(*figure(study, "light.exhaust_load", film), 9.24603 / 30.0,
