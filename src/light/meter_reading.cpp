@@ -12,15 +12,16 @@ MeterScene meter_scene(const room::Screen& screen,
                        const picture::ProjectedPicture& picture,
                        const picture::Opening& opening,
                        const PictureLight& light) {
-    const double used_lm = light.chain_flux_lm * light.use_fraction;
+    // The layout's flux is that of lens and iris at their most; the format's setting comes after.
+    const double full_lm = light.chain_flux_lm / light.setting_fraction;
     return {.map = picture.map,
             .opening = opening.uv,
             .part_size_m = picture.gate_size_m,
             .gate = gate_light(projector),
             .surface = screen.surface,
             .open_area = room::open_area(screen.perforation),
-            .lens_flux_lm = light.chain_flux_lm,
-            .passed_fraction = light.flux_lm / used_lm};
+            .lens_flux_lm = full_lm,
+            .passed_fraction = light.flux_lm / (full_lm * light.use_fraction)};
 }
 
 double standard_error(double accuracy) {

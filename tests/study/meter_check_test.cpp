@@ -171,6 +171,19 @@ TEST_SUITE("study/meter_check") {
         check_close(twice->fit.flux_ratio(), 1.0, tests::relative(1e-8, "rounding"));
     }
 
+    TEST_CASE("round trip: what a format's setting holds back stays out of the flux adopted") {
+        room::Layout dimmed = hall();
+        dimmed.projectors[0].formats[0].light_fraction = 0.5;
+        const auto rows = rows_of(dimmed);
+        const auto check = study::check_meter(studied(dimmed), kFilm, rows);
+        REQUIRE(check);
+        const auto layout = study::metered_layout(dimmed, *check);
+        REQUIRE(layout);
+        const auto again = rows_of(*layout);
+        for (std::size_t i = 0; i < rows.size(); ++i)
+            check_close(again[i].value, rows[i].value, tests::relative(1e-8, "rounding"));
+    }
+
     TEST_CASE("refuses: a fit that no layout can hold") {
         auto rows = rows_of(hall());
         for (MeterRow& row : rows)
