@@ -36,9 +36,10 @@ constexpr auto kPicture = std::to_array<std::string_view>({"screen.width_m",
                                                            "projectors.*.imager",
                                                            "projectors.*.formats",
                                                            "lenses"});
-constexpr auto kLight =
-    std::to_array<std::string_view>({"screen.surface", "projectors.*.flux", "projectors.*.port",
-                                     "projectors.*.lit_width_m", "projectors.*.lit_height_m"});
+constexpr auto kLight = std::to_array<std::string_view>(
+    {"screen.surface", "projectors.*.flux", "projectors.*.port", "projectors.*.lit_width_m",
+     "projectors.*.lit_height_m", "projectors.*.contrast", "projectors.*.supply", "stray_light",
+     "programme"});
 constexpr auto kSight = std::to_array<std::string_view>({"seating", "audience", "screen.sill_m"});
 constexpr auto kSound = std::to_array<std::string_view>(
     {"loudspeakers", "screen.perforation", "screen.sheet_thickness_m", "screen.sheet_mass_kg_m2",
