@@ -4,8 +4,9 @@
 #include "light/curvature_help.hpp"
 #include "study/study.hpp"
 
-/// The screen's curve and tilt tried over a study's room. The seats stay where they are; a floor that
-/// is solved for equal clearance follows the picture's new lower edge once a surface is put in.
+/// The screen's curve and tilt tried over a study's room. The seats stay where they are; a floor
+/// that is solved for equal clearance follows the picture's new lower edge once a surface is put
+/// in.
 namespace rakeline::study {
 
 /// Nothing where there is no such projector or format, the one has no use for the other, or there
