@@ -64,9 +64,9 @@ public:
         changed_.wait(lock, [this] { return idle(); });
     }
     /// The same, but no longer than this.
-    void wait_until_idle(double most_s) const {
+    void wait_until_idle(std::chrono::duration<double> most) const {
         std::unique_lock lock(mutex_);
-        changed_.wait_for(lock, std::chrono::duration<double>(most_s), [this] { return idle(); });
+        changed_.wait_for(lock, most, [this] { return idle(); });
     }
 
 private:

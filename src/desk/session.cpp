@@ -27,9 +27,9 @@ Session::~Session() {
 }
 
 void Session::take_study() {
-    constexpr double kPatience_s = 0.006;
-    if (finished_.took_s < 2.0 * kPatience_s && worker_.busy())
-        worker_.wait_until_idle(kPatience_s);
+    constexpr std::chrono::duration<double> kPatience{0.006};
+    if (finished_.took_s < 2.0 * kPatience.count() && worker_.busy())
+        worker_.wait_until_idle(kPatience);
     finished_ = worker_.newest();
     raked_ = rake_.newest();
     if (finished_.study) clamp_choices(workspace_, *finished_.study);

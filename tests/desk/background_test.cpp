@@ -93,7 +93,7 @@ TEST_CASE("waiting with patience comes back though the work goes on") {
         },
         {});
     behind.ask(1);
-    behind.wait_until_idle(0.001);
+    behind.wait_until_idle(std::chrono::milliseconds(1));
     CHECK(behind.busy());
     gate.open();
 }
