@@ -42,7 +42,7 @@ public:
     void mark_inside(double x, const std::string& text);
     void shade(double from, double to, Ink ink);
 
-    static constexpr double kPitch = 0.085;  ///< between lines of lettering
+    static constexpr double kPitch = 0.15;  ///< between lines of lettering
 
 private:
     Drawing& drawing_;

@@ -15,10 +15,10 @@ namespace {
 using base::Unit;
 using light::CurvatureTrial;
 
-constexpr double kWide = 1.9;
-constexpr double kBetween = 0.55;
-constexpr double kLowerTop = -0.16;
-constexpr double kLowerBottom = -0.46;
+constexpr double kWide = 2.6;
+constexpr double kBetween = 0.7;
+constexpr double kLowerTop = -0.3;
+constexpr double kLowerBottom = -0.7;
 
 using Coordinate = double (*)(const CurvatureTrial&);
 
@@ -122,8 +122,8 @@ void name_axis(const Half& half, Chart& lower) {
         return lower.title_below("tilt, positive leans back", 1);
     }
     std::vector<Tick> radii;
-    for (int i = 0; i <= 5; ++i) {
-        const double share = 0.02 * i;
+    for (int i = 0; i <= 2; ++i) {
+        const double share = 0.05 * i;
         ticks.push_back({share, percent(share)});
         radii.push_back(
             {share, radius_text(light::radius_of_sagitta(half.help.chord_m, share), half.units)});
@@ -140,8 +140,8 @@ void draw_half(Drawing& drawing, const Half& half) {
     Chart lower(drawing, {half.left, right, kLowerBottom, kLowerTop}, half.scale, {0.0, top});
     shade_wall(half, upper);
     std::vector<Tick> up;
-    for (int i = 0; i <= 5; ++i)
-        up.push_back({0.2 * i, percent(0.2 * i)});
+    for (int i = 0; i <= 4; ++i)
+        up.push_back({0.25 * i, percent(0.25 * i)});
     upper.frame(up);
     lower.frame({{0.0, "0 %"}, {top, percent(top)}});
     upper.curve(curve_of(half, [](const auto& t) { return t.side_ratio; }), Ink::beam, Weight::seen,
@@ -172,8 +172,8 @@ void add_legend(Drawing& drawing) {
     for (const double left : {0.0, kWide + kBetween}) {
         const double between = 0.5 * kLowerTop;
         add_words(drawing, {left, between}, "crop", Ink::sight);
-        add_words(drawing, {left + 0.35, between}, "bow, dashed", Ink::sound);
-        add_words(drawing, {left + 1.1, between}, "left dark", Ink::missed);
+        add_words(drawing, {left + 0.6, between}, "bow, dashed", Ink::sound);
+        add_words(drawing, {left + 1.7, between}, "left dark", Ink::missed);
     }
 }
 
