@@ -98,17 +98,16 @@ std::optional<std::vector<light::UncertainFactor>> factors_of(const Cell& c) {
 constexpr int kTrials = 4000;
 constexpr std::uint64_t kSeed = 1;
 
-void note_draws(const std::vector<light::UncertainFactor>& factors, double reading, Working& w) {
+void note_draws(const std::vector<light::UncertainFactor>& factors, Working& w) {
     if (!w.recording()) return;
     const light::DrawnProduct drawn = light::drawn_product(factors, kTrials, kSeed);
-    const auto in_units = [&](double factor) {
-        return base::quantity_text(factor * reading, Unit::cd_per_m2);
-    };
-    w.note("beside it, 4000 random draws: standard uncertainty " +
+    w.note("beside it, " + std::to_string(kTrials) + " random draws: standard uncertainty " +
            base::quantity_text(drawn.share, Unit::fraction) + ", 95 % between " +
-           in_units(drawn.low) + " and " + in_units(drawn.high) +
-           " (sampling error about 1.1 % of " +
-           "the uncertainty); a product leans upward, the first-order range does not");
+           base::quantity_text(drawn.low, Unit::ratio) + " and " +
+           base::quantity_text(drawn.high, Unit::ratio) + " of the reading");
+    w.note(
+        "draws leave about 1.1 % of the uncertainty open; a product leans upward, the "
+        "first-order range does not");
 }
 
 std::optional<double> reading_uncertainty(const Cell& c, Working& w) {
@@ -116,7 +115,7 @@ std::optional<double> reading_uncertainty(const Cell& c, Working& w) {
     if (!factors) return std::nullopt;
     for (const light::UncertainFactor& factor : *factors)
         w.input(factor.symbol, factor.what, factor.share, Unit::fraction);
-    note_draws(*factors, *light_of(c)->reference_cdm2, w);
+    note_draws(*factors, w);
     return light::combined_share(*factors);
 }
 
