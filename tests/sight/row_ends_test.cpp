@@ -84,6 +84,21 @@ TEST_SUITE("sight/row_ends") {
         CHECK_FALSE(left_of(-2.29));
     }
 
+    TEST_CASE(
+        "of an arc that the sight line crosses twice, the crossing nearer to the eye counts") {
+        // Straight ahead, at 0.5 m to the right, the line from (0.5, 10) meets the stretch from
+        // (0, 8) to (1, 7) at 7.5 m, half-way, and that from (1, 7) to (0, 5) at 6 m.
+        const Picture p = picture_of({.width_m = 20.0, .height_m = 8.0, .sill_m = 1.0});
+        const room::SeatPlan plan =
+            two_rows({{0, 1.4, 8}, {1, 1.2, 7}, {0, 1.1, 5}}, {{0.5, 1.8, 10}});
+        const auto over =
+            sight::over_row(p.surface, p.opening, plan, kBlock, plan.seats.back().eye, 0);
+        REQUIRE(over);
+        check_close(over->front.z, 7.5, kRounding);
+        check_close(over->front.y, 1.3, kRounding);
+        check_close(over->c_m, 1.0 + 0.8 * 7.5 / 10.0 - 1.3, kRounding);
+    }
+
     TEST_CASE("the worse of two ends is the one with less, the left of equals, the only one") {
         sight::OverRow low, high;
         low.c_m = 0.05;
