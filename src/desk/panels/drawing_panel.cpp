@@ -118,9 +118,13 @@ void draw_head(
     if (scale.empty()) return;
     ImGui::SameLine(0.0f, t.px(12));
     const ImVec2 here = ImGui::GetCursorScreenPos();
+    const std::string words =
+        "about " + scale + (*following_word(in) ? " · " : "") + following_word(in);
+    // Left out where it would be cut off: a scale read in part is worse than none.
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowWidth() - t.px(8);
+    if (here.x + text_width(t.font.small, words) > right) return;
     paint_text(*ImGui::GetWindowDrawList(), t.font.small, {here.x, here.y + t.px(7)},
-               t.colour.quiet,
-               "about " + scale + (*following_word(in) ? " · " : "") + following_word(in));
+               t.colour.quiet, words);
 }
 
 /// Why there is no drawing, in its place.
