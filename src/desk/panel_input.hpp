@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "desk/curve_worker.hpp"
 #include "desk/history.hpp"
 #include "desk/rake_worker.hpp"
 #include "desk/theme.hpp"
@@ -41,15 +42,16 @@ struct PanelInput {
     const base::Problems& problems;  ///< why `brief` can't be studied
     const History& history;
     const Theme& theme;
-    /// For numbers of `study` while it is not current: all in quiet ink. Null where it is current.
+    /// For numbers that are behind the brief: all in quiet ink. Null: nobody looks.
     const Theme* following = nullptr;
     std::string title;  ///< file name, or "unsaved"
     bool edited = false;
     bool studying = false;
     /// How far the crowd of `study` is; nothing where it is there or not being drawn.
     std::optional<sight::CrowdProgress> sampling = {};
-    double studied_s = 0.0;            ///< what the newest study took
-    const RakeAnswer* rake = nullptr;  ///< the newest of the rake solver; null before the first
+    double studied_s = 0.0;             ///< what the newest study took
+    const RakeAnswer* rake = nullptr;   ///< the newest of the rake solver; null before the first
+    CurveWorker::Finished curves = {};  ///< the newest trials of curve and tilt
     RoomPictures* pictures = nullptr;
     float raster_scale = 1.0f;  ///< display pixels per unit of the window
 
@@ -57,9 +59,9 @@ struct PanelInput {
     base::UnitSystem units_ = base::UnitSystem::metric;
 };
 
-/// What draws numbers of the study: where those belong to an older brief than the one that is open,
-/// in the theme that says so.
-inline PanelInput of_study(const PanelInput& in) {
+/// What draws numbers that belong to an older brief than the one that is open, or to another
+/// choice: in the theme that says so.
+inline PanelInput behind(const PanelInput& in) {
     if (!in.following) return in;
     return {.brief = in.brief,
             .study = in.study,
@@ -75,9 +77,15 @@ inline PanelInput of_study(const PanelInput& in) {
             .sampling = in.sampling,
             .studied_s = in.studied_s,
             .rake = in.rake,
+            .curves = in.curves,
             .pictures = in.pictures,
             .raster_scale = in.raster_scale,
             .units_ = in.units_};
+}
+
+/// What draws numbers of the study.
+inline PanelInput of_study(const PanelInput& in) {
+    return in.current || !in.study ? in : behind(in);
 }
 
 /// Beside numbers that belong to an older brief; empty where they don't.
@@ -125,6 +133,7 @@ struct RakeWish {
 /// What the panels ask for in one frame.
 struct Requests {
     std::optional<RakeWish> rake;
+    bool curves = false;  ///< trials of curve and tilt for what is chosen
     std::optional<Edit> edit;
     bool end_gesture = false;
     std::vector<Action> actions;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/background.hpp"
+#include "desk/same_brief.hpp"
 #include "study/rake_plan.hpp"
 
 #include <memory>
@@ -14,7 +15,11 @@ struct RakeQuestion {
     std::shared_ptr<const study::Study> study;
     int block = 0;
     sight::RakeOptions options;
-    bool operator==(const RakeQuestion&) const = default;
+    /// A study that differs from another in its crowd alone has the same floors.
+    bool operator==(const RakeQuestion& other) const {
+        return same_brief(study.get(), other.study.get()) && block == other.block &&
+               options == other.options;
+    }
 };
 
 struct RakeAnswer {
@@ -24,7 +29,8 @@ struct RakeAnswer {
     base::Result<std::optional<sight::SpacingRange>> spacing;
 };
 
-RakeAnswer solve_rake(const RakeQuestion& question);
+/// Nothing where `stop` came first.
+std::optional<RakeAnswer> solve_rake(const RakeQuestion& question, const std::stop_token& stop);
 
 using RakeWorker = Background<RakeQuestion, RakeAnswer>;
 

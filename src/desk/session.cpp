@@ -10,7 +10,10 @@
 namespace rakeline::desk {
 
 Session::Session(SessionOptions options)
-    : options_(std::move(options)), worker_(options_.wake), rake_(solve_rake, options_.wake) {
+    : options_(std::move(options)),
+      worker_(options_.wake),
+      rake_(solve_rake, options_.wake),
+      curves_(try_curves, options_.wake) {
     workspace_.settings = options_.settings;
     if (options_.keep_files) recovery_ = find_recovery();
     post();
@@ -32,6 +35,7 @@ void Session::take_study() {
         worker_.wait_until_idle(kPatience);
     finished_ = worker_.newest();
     raked_ = rake_.newest();
+    curved_ = curves_.newest();
     if (finished_.study) clamp_choices(workspace_, *finished_.study);
 }
 
@@ -47,14 +51,20 @@ std::optional<RoomLook> Session::look() const {
 }
 
 void Session::post() {
-    if (document_.problems().empty()) worker_.post(document_.current(), look());
+    if (!document_.problems().empty()) return;
+    worker_.post(document_.current(), look());
+    // Of the study that this one overtakes.
+    rake_.cancel();
+    curves_.cancel();
 }
 
-void Session::ask_rake(const RakeWish& wish) {
-    RakeQuestion question{finished_.study, wish.block, wish.options};
-    if (!question.study || rake_asked_ == question) return;
-    rake_asked_ = question;
-    rake_.ask(std::move(question));
+/// What panels want worked out of the study that they have, unless that is about to be overtaken.
+void Session::ask_behind(const Requests& requests) {
+    if (!finished_.study) return;
+    const bool current = finished_.study->brief == document_.current();
+    if (!current && document_.problems().empty()) return;
+    if (requests.rake) rake_.ask({finished_.study, requests.rake->block, requests.rake->options});
+    if (requests.curves) curves_.ask({finished_.study, workspace_.projector, workspace_.format});
 }
 
 PanelInput Session::panel_input(const Theme& theme,
@@ -69,8 +79,9 @@ PanelInput Session::panel_input(const Theme& theme,
                   .theme = theme,
                   .title = {}};
     in.current = finished_.study && finished_.study->brief == document_.current();
-    if (finished_.study && !in.current) in.following = &following_;
+    in.following = &following_;
     in.rake = raked_.answer.get();
+    in.curves = curved_;
     const std::string& path = document_.path();
     in.title = path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
     in.edited = document_.edited();
@@ -103,7 +114,7 @@ void Session::take(Requests& requests) {
         document_.end_gesture();
         post();
     }
-    if (requests.rake) ask_rake(*requests.rake);
+    ask_behind(requests);
     for (const Action action : requests.actions)
         act(action);
 }

@@ -45,9 +45,11 @@ public:
     std::shared_ptr<const study::Study> study() const { return finished_.study; }
     const FinishedStudy& finished() const { return finished_; }
     std::shared_ptr<const RakeAnswer> rake() const { return raked_.answer; }
+    std::shared_ptr<const CurveAnswer> curves() const { return curved_.answer; }
     std::string window_title() const;
     void wait_for_study();  ///< until the newest brief is studied
     void wait_for_rake() { rake_.wait_until_idle(); }
+    void wait_for_curves() { curves_.wait_until_idle(); }
     /// Takes in a finished study; call before drawing. One that is about to be finished is waited
     /// for, a part of a frame long, so that its numbers don't come a frame late.
     void take_study();
@@ -65,7 +67,7 @@ private:
     void draw_recovery_question(const Theme& theme);
     void take(Requests& requests);
     void post();
-    void ask_rake(const RakeWish& wish);
+    void ask_behind(const Requests& requests);
     std::optional<RoomLook> look() const;
     void leave_document(Pending pending);
     void go_on(const Pending& pending);
@@ -88,7 +90,8 @@ private:
     FinishedStudy finished_;
     RakeWorker rake_;
     RakeWorker::Finished raked_;
-    std::optional<RakeQuestion> rake_asked_;
+    CurveWorker curves_;
+    CurveWorker::Finished curved_;
     Theme following_;        ///< PanelInput::following
     bool pictured_ = false;  ///< someone draws the room: its triangles are wanted
     FileDialog files_;

@@ -104,6 +104,8 @@ void Session::take_document(Document document) {
     workspace_ = std::move(fresh);
     finished_ = {};
     worker_.forget();
+    rake_.forget();
+    curves_.forget();
     if (options_.keep_files) drop_recovery();
     post();
 }

@@ -3,17 +3,16 @@
 
 #include "base/assert.hpp"
 #include "desk/figure_view.hpp"
+#include "desk/widgets/drawing_canvas.hpp"
 #include "drawing/curve_plot.hpp"
-#include "study/curve_trials.hpp"
 
 namespace rakeline::desk {
 namespace {
 
-base::Result<drawing::Drawing> draw_curve(const study::Study& study,
-                                          const drawing::DrawingChoice& choice) {
-    const auto help =
-        study::curve_trials(study, choice.projector.value_or(0), choice.format.value_or(0));
-    if (help) return drawing::curve_plot(*help, choice.units);
+base::Result<drawing::Drawing> draw_curves(const CurveAnswer& answer,
+                                           base::UnitSystem units,
+                                           const drawing::PlotShape& shape) {
+    if (answer.help) return drawing::curve_plot(*answer.help, units, shape);
     return base::Problem{.file = {},
                          .line = 0,
                          .where = {},
@@ -21,6 +20,32 @@ base::Result<drawing::Drawing> draw_curve(const study::Study& study,
                          .mend =
                              "choose a projector with a format that it shows, in a room with "
                              "seats"};
+}
+
+base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
+                                          const Workspace& w,
+                                          const drawing::DrawingChoice& choice,
+                                          const drawing::PlotShape& shape) {
+    const study::Study& study = *in.study;
+    switch (w.strip) {
+        case StripDrawing::section:
+            break;
+        case StripDrawing::plan:
+            return drawing::plan(study, choice);
+        case StripDrawing::seat:
+            return drawing::seat_view(study, choice);
+        case StripDrawing::screen:
+            return drawing::screen_face(study, choice);
+        case StripDrawing::port:
+            return drawing::port_face(study, choice);
+        case StripDrawing::curve:
+            return draw_curves(*in.curves.answer, choice.units, shape);
+        case StripDrawing::plate:
+            return drawing::plate_face(
+                study, choice,
+                w.from_lens ? picture::PlateView::from_lens : picture::PlateView::from_lamp);
+    }
+    return drawing::long_section(study, choice);
 }
 
 }  // namespace
@@ -54,40 +79,25 @@ const char* strip_name(StripDrawing strip) {
     return "";
 }
 
-base::Result<drawing::Drawing> draw_strip(const study::Study& study,
-                                          const Workspace& w,
-                                          StripDrawing strip,
-                                          const drawing::DrawingChoice& choice) {
-    switch (strip) {
-        case StripDrawing::section:
-            break;
-        case StripDrawing::plan:
-            return drawing::plan(study, choice);
-        case StripDrawing::seat:
-            return drawing::seat_view(study, choice);
-        case StripDrawing::screen:
-            return drawing::screen_face(study, choice);
-        case StripDrawing::port:
-            return drawing::port_face(study, choice);
-        case StripDrawing::curve:
-            return draw_curve(study, choice);
-        case StripDrawing::plate:
-            return drawing::plate_face(
-                study, choice,
-                w.from_lens ? picture::PlateView::from_lens : picture::PlateView::from_lamp);
-    }
-    return drawing::long_section(study, choice);
+drawing::PlotShape curve_plot_shape(const Theme& t, ImVec2 field) {
+    return drawing::plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
+                               static_cast<double>(label_pitch(t)));
 }
 
-const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
+const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
     DrawingCache& cache = w.drawing_cache;
     const study::Figure* figure = colouring_figure(*in.study, w);
     const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
                                         ? std::optional(w.selected.index)
                                         : std::nullopt;
-    const DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
-                                w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
-                                in.units()};
+    DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
+                          w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
+                          in.units()};
+    if (w.strip == StripDrawing::curve) {
+        key.curves = in.curves.serial;
+        key.plot = curve_plot_shape(in.theme, field);
+        if (!in.curves.answer) return cache = {};
+    }
     if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
     drawing::DrawingChoice choice;
     choice.projector = w.projector;
@@ -98,7 +108,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w) {
     choice.sight_lines = w.sight_lines;
     choice.contours = w.contours;
     choice.units = in.units();
-    const auto drawn = draw_strip(*in.study, w, w.strip, choice);
+    const auto drawn = draw_strip(in, w, choice, key.plot);
     cache = {.key = key, .drawing = nullptr, .refused = {}};
     if (drawn)
         cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);

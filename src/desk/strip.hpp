@@ -15,13 +15,12 @@ std::vector<StripDrawing> offered_strips(const Workspace& workspace);
 const char* strip_name(StripDrawing strip);
 
 /// The chosen drawing for what is chosen in the window; drawn anew only when something that it
-/// shows has changed. Needs a study. Where there is none to show, `refused` says why.
-const DrawingCache& strip_drawing(const PanelInput& in, Workspace& workspace);
+/// shows has changed. Needs a study. Where there is none to show, `refused` says why; there is
+/// neither while the first trials of curve and tilt are under way. `field`: pixels that it has.
+const DrawingCache& strip_drawing(const PanelInput& in, Workspace& workspace, ImVec2 field);
 
-/// The drawing itself, with no cache; `choice` is what the window has chosen.
-base::Result<drawing::Drawing> draw_strip(const study::Study& study,
-                                          const Workspace& workspace,
-                                          StripDrawing strip,
-                                          const drawing::DrawingChoice& choice);
+/// Shape of the plot of curve and tilt in `field`, pixels: its lettering is as high on every
+/// display.
+drawing::PlotShape curve_plot_shape(const Theme& theme, ImVec2 field);
 
 }  // namespace rakeline::desk

@@ -4,6 +4,7 @@
 #include "desk/floor_handles.hpp"
 #include "desk/history.hpp"
 #include "desk/settings.hpp"
+#include "drawing/curve_plot.hpp"
 #include "drawing/drawing.hpp"
 #include "sight/rake.hpp"
 #include "study/format_change.hpp"
@@ -89,6 +90,8 @@ struct DrawingCache {
         bool from_lens = false;
         drawing::SightLines sight_lines = drawing::SightLines::all;
         base::UnitSystem units = base::UnitSystem::metric;
+        unsigned long curves = 0;  ///< serial number of the trials
+        drawing::PlotShape plot;
         bool operator==(const Key&) const = default;
     };
     Key key;

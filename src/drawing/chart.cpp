@@ -9,12 +9,30 @@ namespace rakeline::drawing {
 namespace {
 
 constexpr double kTick = 0.02;
+constexpr double kInset = 0.3;  ///< of a pitch: keeps words at an end off those beside the axis
 
 Label words(glm::dvec2 at, const std::string& text, Anchor anchor, Ink ink) {
     return {.at = at, .text = text, .anchor = anchor, .ink = ink, .shows = {}};
 }
 
+/// Words within `end` of an end of the axis run inward, so that they keep off what is beside it.
+Anchor anchor_at(double share, double end) {
+    if (share < end) return Anchor::left;
+    return share > 1.0 - end ? Anchor::right : Anchor::centre;
+}
+
 }  // namespace
+
+double Chart::inset(Anchor anchor) const {
+    if (anchor == Anchor::centre) return 0.0;
+    return (anchor == Anchor::left ? kInset : -kInset) * pitch_;
+}
+
+void Chart::words_above(double share, const std::string& text, Ink ink, int row) {
+    const glm::dvec2 at{field_.left + share * field_.width() + inset(Anchor::left),
+                        field_.top + pitch_ * (row + 0.6)};
+    drawing_.items.emplace_back(words(at, text, Anchor::left, ink));
+}
 
 glm::dvec2 Chart::place(double x, double y) const {
     return {field_.left + field_.width() * x_.share(x),
@@ -44,13 +62,16 @@ void Chart::ticks_below(const std::vector<Tick>& across, int row) {
         if (row == 0)
             drawing_.items.emplace_back(
                 stroke(foot, foot - glm::dvec2(0.0, kTick), Weight::seen, Ink::quiet));
-        drawing_.items.emplace_back(words(foot - glm::dvec2(0.0, kPitch * (row + 0.75)), tick.text,
-                                          Anchor::centre, Ink::quiet));
+        const double share = x_.share(tick.at);
+        const Anchor anchor = anchor_at(share, 0.1);
+        const double in = inset(anchor);
+        drawing_.items.emplace_back(
+            words(foot - glm::dvec2(-in, pitch_ * (row + 0.75)), tick.text, anchor, Ink::quiet));
     }
 }
 
 void Chart::title_below(const std::string& text, int row) {
-    drawing_.items.emplace_back(words({field_.centre().x, field_.bottom - kPitch * (row + 0.75)},
+    drawing_.items.emplace_back(words({field_.centre().x, field_.bottom - pitch_ * (row + 0.75)},
                                       text, Anchor::centre, Ink::line));
 }
 
@@ -66,19 +87,16 @@ void Chart::mark(double x, const std::string& text, Ink ink, bool dashed, int ro
     line.dashed = dashed;
     drawing_.items.emplace_back(std::move(line));
     if (text.empty()) return;
-    // Words near an end of the axis run inward, so that they keep off the next chart.
-    const double share = x_.share(x);
-    const Anchor anchor =
-        share < 0.3 ? Anchor::left : (share > 0.7 ? Anchor::right : Anchor::centre);
-    drawing_.items.emplace_back(
-        words(place(x, y_.high) + glm::dvec2(0.0, kPitch * (row + 0.6)), text, anchor, ink));
+    const Anchor anchor = anchor_at(x_.share(x), 0.35);
+    drawing_.items.emplace_back(words(
+        place(x, y_.high) + glm::dvec2(inset(anchor), pitch_ * (row + 0.6)), text, anchor, ink));
 }
 
 void Chart::mark_inside(double x, const std::string& text) {
     Line line = stroke(place(x, y_.low), place(x, y_.high), Weight::helper, Ink::quiet);
     line.dashed = true;
     drawing_.items.emplace_back(std::move(line));
-    Label label = words(place(x, y_.low) + glm::dvec2(-0.5 * kPitch, 0.25 * field_.height()), text,
+    Label label = words(place(x, y_.low) + glm::dvec2(-0.5 * pitch_, 0.3 * field_.height()), text,
                         Anchor::centre, Ink::quiet);
     label.vertical = true;
     drawing_.items.emplace_back(std::move(label));

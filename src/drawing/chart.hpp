@@ -23,15 +23,17 @@ struct Tick {
 
 class Chart {
 public:
-    Chart(Drawing& drawing, geometry::Rectangle field, Scale x, Scale y)
-        : drawing_(drawing), field_(field), x_(x), y_(y) {}
+    /// `pitch`: between lines of lettering.
+    Chart(Drawing& drawing, geometry::Rectangle field, Scale x, Scale y, double pitch)
+        : drawing_(drawing), field_(field), x_(x), y_(y), pitch_(pitch) {}
 
     const geometry::Rectangle& field() const { return field_; }
     glm::dvec2 place(double x, double y) const;
 
     /// The border, with a line across and its words at the left for each tick.
     void frame(const std::vector<Tick>& up);
-    /// Short strokes with words below the field; `row` 0 is the nearest.
+    /// Short strokes with words below the field; `row` 0 is the nearest. Words at an end of the
+    /// axis run inward.
     void ticks_below(const std::vector<Tick>& across, int row);
     void title_below(const std::string& text, int row);
 
@@ -41,13 +43,16 @@ public:
     /// Words inside the field along an upright dashed line.
     void mark_inside(double x, const std::string& text);
     void shade(double from, double to, Ink ink);
-
-    static constexpr double kPitch = 0.15;  ///< between lines of lettering
+    /// Words above the field in `row`, from `share` of its width on.
+    void words_above(double share, const std::string& text, Ink ink, int row);
 
 private:
+    double inset(Anchor anchor) const;
+
     Drawing& drawing_;
     geometry::Rectangle field_;
     Scale x_, y_;
+    double pitch_;
 };
 
 }  // namespace rakeline::drawing

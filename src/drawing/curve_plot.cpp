@@ -15,10 +15,14 @@ namespace {
 using base::Unit;
 using light::CurvatureTrial;
 
-constexpr double kWide = 2.6;
-constexpr double kBetween = 0.7;
-constexpr double kLowerTop = -0.3;
-constexpr double kLowerBottom = -0.7;
+constexpr double kLower = 0.4;  ///< height of the lower chart over the upper one's
+// In lettering rows:
+constexpr double kBetween = 3.4;    ///< from one half to the other: the words left of its axis
+constexpr double kGap = 1.5;        ///< from upper to lower chart, with a row of words
+constexpr int kRowsAbove = 3;       ///< what the curves are, the most even, now
+constexpr double kBelow = 1.75;     ///< two rows, the second's middle
+constexpr double kMargin = 0.6;     ///< half a row and some air
+constexpr double kLeftWords = 2.4;  ///< "100 %"
 
 using Coordinate = double (*)(const CurvatureTrial&);
 
@@ -46,6 +50,7 @@ struct Half {
     Scale scale;
     double left = 0.0;
     base::UnitSystem units;
+    PlotShape shape;
 
     bool curves() const { return x == sagitta_of; }
     std::string name(const CurvatureTrial& t) const {
@@ -54,9 +59,19 @@ struct Half {
     }
 };
 
-Scale scale_round(double low, double high, const std::optional<CurvatureTrial>& now, Coordinate x) {
-    if (!now) return {low, high};
-    return {std::min(low, x(*now)), std::max(high, x(*now))};
+/// From `low` to `high`, and as far as the trials and the screen as it is reach.
+Scale scale_round(double low,
+                  double high,
+                  const std::vector<CurvatureTrial>& trials,
+                  const std::optional<CurvatureTrial>& now,
+                  Coordinate x) {
+    Scale scale{low, high};
+    const auto reach = [&](const CurvatureTrial& t) {
+        scale = {std::min(scale.low, x(t)), std::max(scale.high, x(t))};
+    };
+    std::for_each(trials.begin(), trials.end(), reach);
+    if (now) reach(*now);
+    return scale;
 }
 
 std::vector<glm::dvec2> curve_of(const Half& half, double (*y)(const CurvatureTrial&)) {
@@ -124,24 +139,40 @@ void name_axis(const Half& half, Chart& lower) {
     std::vector<Tick> radii;
     for (int i = 0; i <= 2; ++i) {
         const double share = 0.05 * i;
-        ticks.push_back({share, percent(share)});
+        ticks.push_back(
+            {share, i == 1 ? "sagitta " + percent(share) + " of the chord" : percent(share)});
         radii.push_back(
             {share, radius_text(light::radius_of_sagitta(half.help.chord_m, share), half.units)});
     }
     lower.ticks_below(ticks, 0);
     lower.ticks_below(radii, 1);
-    lower.title_below("sagitta over chord, and radius", 2);
+}
+
+/// Above the charts what the upper curves are, between upper and lower what the lower are.
+void name_curves(const Half& half, Chart& upper, Chart& lower) {
+    const int top = kRowsAbove - 1;
+    if (half.curves())
+        upper.words_above(0.0, "thick: darkest over brightest of all seats", Ink::screen, top);
+    else
+        upper.words_above(0.0, "thin: the worst seat's sides over centre", Ink::beam, top);
+    lower.words_above(0.0, "crop", Ink::sight, 0);
+    lower.words_above(0.25, "bow, dashed", Ink::sound, 0);
+    lower.words_above(0.65, "left dark", Ink::missed, 0);
 }
 
 void draw_half(Drawing& drawing, const Half& half) {
-    const double right = half.left + kWide;
-    Chart upper(drawing, {half.left, right, 0.0, 1.0}, half.scale, {0.0, 1.0});
+    const double right = half.left + half.shape.wide;
+    const double pitch = half.shape.pitch;
+    const double lower_top = -kGap * pitch;
+    Chart upper(drawing, {half.left, right, 0.0, 1.0}, half.scale, {0.0, 1.0}, pitch);
     const double top = top_of_lower(half.help);
-    Chart lower(drawing, {half.left, right, kLowerBottom, kLowerTop}, half.scale, {0.0, top});
+    Chart lower(drawing, {half.left, right, lower_top - kLower, lower_top}, half.scale, {0.0, top},
+                pitch);
     shade_wall(half, upper);
     std::vector<Tick> up;
-    for (int i = 0; i <= 4; ++i)
-        up.push_back({0.25 * i, percent(0.25 * i)});
+    const double step = 0.25 > 1.1 * pitch ? 0.25 : 0.5;
+    for (double share = 0.0; share <= 1.0; share += step)
+        up.push_back({share, percent(share)});
     upper.frame(up);
     lower.frame({{0.0, "0 %"}, {top, percent(top)}});
     upper.curve(curve_of(half, [](const auto& t) { return t.side_ratio; }), Ink::beam, Weight::seen,
@@ -156,40 +187,35 @@ void draw_half(Drawing& drawing, const Half& half) {
                 Weight::seen, false);
     mark_both(half, upper, lower);
     name_axis(half, lower);
-}
-
-void add_words(Drawing& drawing, glm::dvec2 at, const char* text, Ink ink) {
-    drawing.items.emplace_back(
-        Label{.at = at, .text = text, .anchor = Anchor::left, .ink = ink, .shows = {}});
-}
-
-/// Above the charts what their upper curves are, between upper and lower what the lower are.
-void add_legend(Drawing& drawing) {
-    const double above = 1.0 + 2.8 * Chart::kPitch;
-    add_words(drawing, {0.0, above}, "thick: darkest over brightest, all seats and nine points",
-              Ink::screen);
-    add_words(drawing, {kWide + kBetween, above}, "worst seat: sides over centre", Ink::beam);
-    for (const double left : {0.0, kWide + kBetween}) {
-        const double between = 0.5 * kLowerTop;
-        add_words(drawing, {left, between}, "crop", Ink::sight);
-        add_words(drawing, {left + 0.6, between}, "bow, dashed", Ink::sound);
-        add_words(drawing, {left + 1.7, between}, "left dark", Ink::missed);
-    }
+    name_curves(half, upper, lower);
 }
 
 }  // namespace
 
-Drawing curve_plot(const light::CurvatureHelp& help, base::UnitSystem units) {
+PlotShape plot_shape(glm::dvec2 field, double pitch) {
+    constexpr double kRows = kRowsAbove - 0.4 + kGap + kBelow + 2.0 * kMargin;
+    constexpr double kColumns = kBetween + kLeftWords + 2.0 * kMargin;
+    // A field too low for its lettering still has charts: the words then collide.
+    const double chart = std::max(field.y - kRows * pitch, 2.0 * pitch) / (1.0 + kLower);
+    const double wide = (field.x - kColumns * pitch) / 2.0 / chart;
+    return {std::clamp(wide, 1.5, 4.5), pitch / chart};
+}
+
+Drawing curve_plot(const light::CurvatureHelp& help,
+                   base::UnitSystem units,
+                   const PlotShape& shape) {
     Drawing drawing;
     drawing.title = "Curve and tilt of the screen";
     const double ten = base::radians(10.0);
-    draw_half(drawing, {help, help.curves, help.best_curve, sagitta_of,
-                        scale_round(0.0, 0.1, help.now, sagitta_of), 0.0, units});
-    draw_half(drawing, {help, help.tilts, help.best_tilt, tilt_of,
-                        scale_round(-ten, ten, help.now, tilt_of), kWide + kBetween, units});
-    add_legend(drawing);
-    set_bounds(drawing, Chart::kPitch);
-    drawing.low.x -= 2.5 * Chart::kPitch;  // the words left of the axis
+    const double second = shape.wide + kBetween * shape.pitch;
+    draw_half(drawing,
+              {help, help.curves, help.best_curve, sagitta_of,
+               scale_round(0.0, 0.1, help.curves, help.now, sagitta_of), 0.0, units, shape});
+    draw_half(drawing,
+              {help, help.tilts, help.best_tilt, tilt_of,
+               scale_round(-ten, ten, help.tilts, help.now, tilt_of), second, units, shape});
+    set_bounds(drawing, kMargin * shape.pitch);
+    drawing.low.x -= kLeftWords * shape.pitch;
     return drawing;
 }
 

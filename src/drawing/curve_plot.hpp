@@ -6,10 +6,23 @@
 
 namespace rakeline::drawing {
 
+/// Both in heights of the upper chart. Where the field to fill is low, wider lettering rows keep
+/// the words apart.
+struct PlotShape {
+    double wide = 2.6;    ///< of a chart
+    double pitch = 0.15;  ///< between lines of lettering
+    bool operator==(const PlotShape&) const = default;
+};
+
+/// The shape that fills `field` (in any unit) with lettering rows `pitch` apart.
+PlotShape plot_shape(glm::dvec2 field, double pitch);
+
 /// Two charts side by side: how even the light is over the sagitta and over the tilt of the screen,
 /// below each what the picture pays for it: crop, bow over the opening's height, and part of the
 /// opening left dark. The screen as it is and the most even
 /// one are marked. Unit of the drawing: the height of the upper chart.
-Drawing curve_plot(const light::CurvatureHelp& help, base::UnitSystem units);
+Drawing curve_plot(const light::CurvatureHelp& help,
+                   base::UnitSystem units,
+                   const PlotShape& shape = {});
 
 }  // namespace rakeline::drawing

@@ -15,9 +15,9 @@ namespace {
 
 constexpr double kMostSagitta = 0.10;
 constexpr int kSagittaSteps = 40;
-constexpr double kMostTilt_rad = base::radians(10.0);
+constexpr double kMostTilt_deg = 10.0;
 constexpr int kTiltSteps = 40;
-constexpr double kRadiusStep_m = 0.1;
+constexpr double kRadiiAMetre = 10.0;
 
 /// Radius and tilt to try.
 struct Surface {
@@ -68,11 +68,14 @@ void read_shape(const picture::ProjectedPicture& picture,
     trial.keystone_vertical = picture.shape.keystone_vertical;
 }
 
+// Radii and tilts are the doubles nearest to their decimal numbers, as a layout file that holds
+// them is read: put into the layout and saved, they come back the same.
+
 std::vector<Surface> curves_of(const room::Screen& screen) {
     std::vector<Surface> out;
     for (int i = 0; i <= kSagittaSteps; ++i) {
         const double exact_m = radius_of_sagitta(screen.width_m, kMostSagitta * i / kSagittaSteps);
-        out.push_back({kRadiusStep_m * std::round(exact_m / kRadiusStep_m), screen.tilt_rad});
+        out.push_back({std::round(exact_m * kRadiiAMetre) / kRadiiAMetre, screen.tilt_rad});
     }
     return out;
 }
@@ -80,14 +83,17 @@ std::vector<Surface> curves_of(const room::Screen& screen) {
 std::vector<Surface> tilts_of(const room::Screen& screen) {
     std::vector<Surface> out;
     for (int i = -kTiltSteps / 2; i <= kTiltSteps / 2; ++i)
-        out.push_back({screen.radius_m, kMostTilt_rad * i / (kTiltSteps / 2)});
+        out.push_back({screen.radius_m, base::radians(kMostTilt_deg * i / (kTiltSteps / 2))});
     return out;
 }
 
-std::vector<CurvatureTrial> tried(const CurvatureInput& in, const std::vector<Surface>& surfaces) {
+/// Once `stop` has come, all further ones are left out.
+std::vector<CurvatureTrial> tried(const CurvatureInput& in,
+                                  const std::vector<Surface>& surfaces,
+                                  const std::stop_token& stop) {
     std::vector<std::optional<CurvatureTrial>> trials(surfaces.size());
     base::parallel_chunks(surfaces.size(), 2, [&](std::size_t begin, std::size_t end) {
-        for (std::size_t i = begin; i < end; ++i)
+        for (std::size_t i = begin; i < end && !stop.stop_requested(); ++i)
             trials[i] = try_surface(in, surfaces[i].radius_m, surfaces[i].tilt_rad);
     });
     std::vector<CurvatureTrial> out;
@@ -146,12 +152,17 @@ std::optional<CurvatureTrial> try_surface(const CurvatureInput& in,
 }
 
 CurvatureHelp curvature_help(const CurvatureInput& in) {
+    return *curvature_help(in, std::stop_token{});
+}
+
+std::optional<CurvatureHelp> curvature_help(const CurvatureInput& in, const std::stop_token& stop) {
     const room::Screen& screen = in.pictures.screen;
     CurvatureHelp help;
     help.chord_m = screen.width_m;
     help.now = try_surface(in, screen.radius_m, screen.tilt_rad);
-    help.curves = tried(in, curves_of(screen));
-    help.tilts = tried(in, tilts_of(screen));
+    help.curves = tried(in, curves_of(screen), stop);
+    help.tilts = tried(in, tilts_of(screen), stop);
+    if (stop.stop_requested()) return std::nullopt;
     help.best_curve = most_even(help.curves);
     help.best_tilt = most_even(help.tilts);
     return help;

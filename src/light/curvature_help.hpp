@@ -4,6 +4,7 @@
 #include "light/light_study.hpp"
 
 #include <optional>
+#include <stop_token>
 #include <vector>
 
 /// What a screen's curve or tilt does to the light that the seats see. Trials of screens that
@@ -71,5 +72,8 @@ struct CurvatureHelp {
 };
 
 CurvatureHelp curvature_help(const CurvatureInput& in);
+
+/// The same, or nothing where `stop` came first: it is asked before each trial.
+std::optional<CurvatureHelp> curvature_help(const CurvatureInput& in, const std::stop_token& stop);
 
 }  // namespace rakeline::light

@@ -7,7 +7,10 @@
 
 namespace rakeline::study {
 
-std::optional<light::CurvatureHelp> curve_trials(const Study& study, int projector, int format) {
+std::optional<light::CurvatureHelp> curve_trials(const Study& study,
+                                                 int projector,
+                                                 int format,
+                                                 const std::stop_token& stop) {
     const room::Layout& layout = study.layout();
     const auto p = static_cast<std::size_t>(projector);
     const auto f = static_cast<std::size_t>(format);
@@ -21,7 +24,8 @@ std::optional<light::CurvatureHelp> curve_trials(const Study& study, int project
     return light::curvature_help({.pictures = slice.pictures,
                                   .light = slice.input,
                                   .projector = projector,
-                                  .format = format});
+                                  .format = format},
+                                 stop);
 }
 
 room::Layout with_surface(room::Layout layout, const light::CurvatureTrial& trial) {

@@ -10,8 +10,11 @@
 namespace rakeline::study {
 
 /// Nothing where there is no such projector or format, the one has no use for the other, or there
-/// are no seats.
-std::optional<light::CurvatureHelp> curve_trials(const Study& study, int projector, int format);
+/// are no seats; nor where `stop` came first.
+std::optional<light::CurvatureHelp> curve_trials(const Study& study,
+                                                 int projector,
+                                                 int format,
+                                                 const std::stop_token& stop = {});
 
 /// The layout with the surface of a trial.
 room::Layout with_surface(room::Layout layout, const light::CurvatureTrial& trial);

@@ -47,10 +47,10 @@ TEST_CASE("a question that is overtaken before its turn is never worked on") {
     Gate gate;
     std::atomic<int> worked = 0;
     Background<int, int> behind(
-        [&](const int& n) {
+        [&](const int& n, const std::stop_token&) {
             gate.pass();
             ++worked;
-            return 10 * n;
+            return std::optional(10 * n);
         },
         {});
     behind.ask(1);
@@ -68,9 +68,9 @@ TEST_CASE("a question that is overtaken before its turn is never worked on") {
 TEST_CASE("what was under way when all was forgotten never arrives") {
     Gate gate;
     Background<int, int> behind(
-        [&](const int& n) {
+        [&](const int& n, const std::stop_token&) {
             gate.pass();
-            return n;
+            return std::optional(n);
         },
         {});
     behind.ask(1);
@@ -87,9 +87,9 @@ TEST_CASE("what was under way when all was forgotten never arrives") {
 TEST_CASE("waiting with patience comes back though the work goes on") {
     Gate gate;
     Background<int, int> behind(
-        [&](const int& n) {
+        [&](const int& n, const std::stop_token&) {
             gate.pass();
-            return n;
+            return std::optional(n);
         },
         {});
     behind.ask(1);
@@ -98,15 +98,83 @@ TEST_CASE("waiting with patience comes back though the work goes on") {
     gate.open();
 }
 
+TEST_CASE("work that is overtaken is told to stop, and where it leaves off the old answer stays") {
+    Gate gate;
+    std::atomic<int> stopped = 0;
+    Background<int, int> behind(
+        [&](const int& n, const std::stop_token& stop) {
+            if (n > 0) gate.pass();
+            if (!stop.stop_requested()) return std::optional(n);
+            ++stopped;
+            return std::optional<int>();
+        },
+        {});
+    behind.ask(-1);
+    behind.wait_until_idle();
+    behind.ask(1);
+    gate.wait_for_arrival();
+    behind.ask(2);
+    CHECK(*behind.newest().answer == -1);
+    gate.open();
+    behind.wait_until_idle();
+    CHECK(stopped == 1);
+    CHECK(*behind.newest().answer == 2);
+    CHECK(behind.newest().serial == 2);
+}
+
+TEST_CASE("a question asked twice in a row is worked on once, unless it was cancelled before") {
+    Gate gate;
+    std::atomic<int> begun = 0;
+    Background<int, int> behind(
+        [&](const int& n, const std::stop_token& stop) {
+            ++begun;
+            gate.pass();
+            return stop.stop_requested() ? std::nullopt : std::optional(n);
+        },
+        {});
+    behind.ask(1);
+    gate.wait_for_arrival();
+    behind.ask(1);
+    behind.cancel();
+    gate.open();
+    behind.wait_until_idle();
+    CHECK(begun == 1);
+    CHECK(behind.newest().answer == nullptr);
+    behind.ask(1);
+    behind.wait_until_idle();
+    CHECK(*behind.newest().answer == 1);
+    behind.cancel();  // nothing is under way: the answer stands
+    behind.ask(1);
+    behind.wait_until_idle();
+    CHECK(begun == 2);
+    CHECK(behind.newest().serial == 1);
+}
+
+TEST_CASE("the program can end in the midst of work that asks whether to stop") {
+    std::atomic<bool> begun = false;
+    Background<int, int> behind(
+        [&](const int&, const std::stop_token& stop) {
+            begun = true;
+            while (!stop.stop_requested())
+                std::this_thread::yield();
+            return std::optional<int>();
+        },
+        {});
+    behind.ask(1);
+    while (!begun)
+        std::this_thread::yield();
+}
+
 TEST_CASE("the solver behind the window builds a floor over which every row has its C") {
     const auto brief = open_document(demo("converted-hall-96"))->current();
     const auto study = std::make_shared<const study::Study>(study::compute_study(brief));
     RakeQuestion question{study, 0, study::rake_options(*study, 0, base::UnitSystem::metric)};
     question.options.wanted_c_m = 0.09;
-    const RakeAnswer answer = solve_rake(question);
-    REQUIRE(answer.plan);
-    REQUIRE(answer.plan->built().meets);
-    const auto built = study::raked_layout(brief->layout, 0, answer.plan->built().floor_m);
+    const auto answer = solve_rake(question, {});
+    REQUIRE(answer);
+    REQUIRE(answer->plan);
+    REQUIRE(answer->plan->built().meets);
+    const auto built = study::raked_layout(brief->layout, 0, answer->plan->built().floor_m);
     REQUIRE(built);
     const auto after = study::compute_study(
         std::make_shared<const room::Brief>(room::Brief{*built, brief->limits}));

@@ -181,6 +181,19 @@ TEST_SUITE("light/curvature_help") {
         }
     }
 
+    TEST_CASE("trials that are stopped have no result, and a stop that never comes changes none") {
+        const LitRoom r = lens_and_eye_on_axis();
+        const CurvatureInput in = input_of(r);
+        std::stop_source source;
+        const auto whole = light::curvature_help(in, source.get_token());
+        REQUIRE(whole);
+        const CurvatureHelp plain = light::curvature_help(in);
+        CHECK(whole->curves.size() == plain.curves.size());
+        CHECK(whole->best_curve == plain.best_curve);
+        source.request_stop();
+        CHECK_FALSE(light::curvature_help(in, source.get_token()));
+    }
+
     TEST_CASE("a projector that sees no screen has no trials") {
         LitRoom r = lens_and_eye_on_axis();
         r.projector.aim = {.mode = room::AimMode::angles, .yaw_rad = base::radians(60.0)};

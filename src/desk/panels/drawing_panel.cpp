@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: MIT
+#include "desk/curve_choice.hpp"
 #include "desk/figure_view.hpp"
 #include "desk/panels/panels.hpp"
 #include "desk/strip.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/drawing_canvas.hpp"
 #include "desk/widgets/text.hpp"
-#include "study/curve_trials.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace rakeline::desk {
 namespace {
@@ -51,17 +52,15 @@ void point_at(const PanelInput& in,
     if (!name.empty()) hint(in.theme, name);
 }
 
-/// The most even curve or tilt, put into the layout. The trials are made once more, of the study
-/// that the plot shows; while a newer one is on its way, nothing is taken.
-void take_surface(const PanelInput& in, const Workspace& w, bool curve, Requests& out) {
-    if (!in.current) return;
-    const auto help = study::curve_trials(*in.study, w.projector, w.format);
-    const auto best = !help ? std::nullopt : curve ? help->best_curve : help->best_tilt;
-    if (!best) return;
-    const auto& trials = curve ? help->curves : help->tilts;
-    out.edit = Edit{curve ? "Curve the screen" : "Tilt the screen",
-                    study::with_surface(in.brief.layout, trials[static_cast<std::size_t>(*best)]),
-                    {}};
+/// The most even curve or tilt, put into the layout.
+void draw_take(const PanelInput& in, const Workspace& w, Requests& out) {
+    constexpr std::pair<SurfacePart, const char*> kButtons[] = {{SurfacePart::curve, "Take curve"},
+                                                                {SurfacePart::tilt, "Take tilt"}};
+    for (const auto& [part, name] : kButtons) {
+        if (segmented(in.theme, name, {name}, -1) == 0) out.edit = take_surface(in, w, part);
+        hint(in.theme, take_words(in, w, part));
+        ImGui::SameLine(0.0f, in.theme.px(4));
+    }
 }
 
 /// What belongs to the drawing shown: lines over the plan's seats, whose sight lines the section
@@ -89,9 +88,7 @@ void draw_toggles(const PanelInput& in, Workspace& w, Requests& out) {
     }
     if (w.strip == StripDrawing::curve) {
         ImGui::SameLine(0.0f, t.px(16));
-        const int pressed = segmented(t, "take", {"Take curve", "Take tilt"}, -1);
-        hint(t, "Put the most even one into the layout");
-        if (pressed >= 0) take_surface(in, w, pressed == 0, out);
+        draw_take(in, w, out);
     }
     if (w.strip == StripDrawing::plate) {
         ImGui::SameLine(0.0f, t.px(16));
@@ -100,8 +97,21 @@ void draw_toggles(const PanelInput& in, Workspace& w, Requests& out) {
     }
 }
 
+/// At the right of the buttons, or below them where it would be cut off there: half a scale, or
+/// none of the word that a number is old, is worse than another place.
+void draw_aside(const Theme& t, const std::string& words) {
+    if (words.empty()) return;
+    ImGui::SameLine(0.0f, t.px(12));
+    ImVec2 at = ImGui::GetCursorScreenPos();
+    at.y += t.px(7);
+    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowWidth() - t.px(8);
+    const float width = text_width(t.font.small, words);
+    if (at.x + width > right) at = {right - width, at.y + t.px(25)};
+    paint_text(*ImGui::GetWindowDrawList(), t.font.small, at, t.colour.quiet, words);
+}
+
 void draw_head(
-    const PanelInput& in, Workspace& w, Requests& out, const std::string& scale, ImVec2 at) {
+    const PanelInput& in, Workspace& w, Requests& out, const std::string& aside, ImVec2 at) {
     const Theme& t = in.theme;
     ImGui::SetCursorScreenPos({at.x + t.px(12), at.y + t.px(8)});
     const auto strips = offered_strips(w);
@@ -115,16 +125,7 @@ void draw_head(
         w.look = {};
     }
     draw_toggles(in, w, out);
-    if (scale.empty()) return;
-    ImGui::SameLine(0.0f, t.px(12));
-    const ImVec2 here = ImGui::GetCursorScreenPos();
-    const std::string words =
-        "about " + scale + (*following_word(in) ? " · " : "") + following_word(in);
-    // Left out where it would be cut off: a scale read in part is worse than none.
-    const float right = ImGui::GetWindowPos().x + ImGui::GetWindowWidth() - t.px(8);
-    if (here.x + text_width(t.font.small, words) > right) return;
-    paint_text(*ImGui::GetWindowDrawList(), t.font.small, {here.x, here.y + t.px(7)},
-               t.colour.quiet, words);
+    draw_aside(t, aside);
 }
 
 /// Why there is no drawing, in its place.
@@ -141,25 +142,37 @@ void draw_refusal(const PanelInput& in, const base::Problems& refused, ImVec2 lo
     ImGui::EndGroup();
 }
 
+/// In place of the first trials of curve and tilt.
+void draw_waiting(const Theme& t, ImVec2 low) {
+    paint_text(*ImGui::GetWindowDrawList(), t.font.body, low, t.colour.quiet,
+               "Trying curves and tilts of the screen…");
+}
+
 }  // namespace
 
 void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (!in.study) return;
-    const PanelInput shown = of_study(in);  // the handles are of the layout, never behind
+    const bool curve = w.strip == StripDrawing::curve;
+    const bool old = in.current && curve && !curves_current(in, w);
+    // The handles are of the layout, never behind.
+    const PanelInput shown = old ? behind(in) : of_study(in);
+    const std::string follows = old ? "following" : following_word(in);
+    out.curves = curve;
     const Theme& t = shown.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const ImVec2 size = ImGui::GetContentRegionAvail();
     if (size.x < 8.0f || size.y < 8.0f) return;
-    const DrawingCache& cache = strip_drawing(in, w);
     choose_floor_block(in, w);
     const ImVec2 low{at.x + t.px(24), at.y + t.px(40)};
     const ImVec2 high{at.x + size.x - t.px(24), at.y + size.y - t.px(16)};
+    const DrawingCache& cache = strip_drawing(in, w, {high.x - low.x, high.y - low.y});
     ImGui::InvisibleButton("##drawing", size);
     ImGui::SetItemAllowOverlap();
     if (!cache.drawing) {
         move_drawing(w, low, high);
+        if (cache.refused.empty()) draw_waiting(t, low);
         draw_refusal(in, cache.refused, low, high);
-        return draw_head(shown, w, out, {}, at);
+        return draw_head(shown, w, out, follows, at);
     }
     const drawing::Drawing& drawing = *cache.drawing;
     DrawingView view = fitted_view(drawing, low, high, w.look);
@@ -178,8 +191,10 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (over || held) paint_floor_handles(in, w, view);
     list.PopClipRect();
     // What an eye sees, and a chart, have no scale.
-    const bool scaled = w.strip != StripDrawing::seat && w.strip != StripDrawing::curve;
-    draw_head(shown, w, out, scaled ? scale_text(t, view) : "", at);
+    const bool scaled = w.strip != StripDrawing::seat && !curve;
+    const std::string scale = scaled ? "about " + scale_text(t, view) : "";
+    const char* between = scaled && !follows.empty() ? " · " : "";
+    draw_head(shown, w, out, scale + between + follows, at);
 }
 
 }  // namespace rakeline::desk

@@ -177,7 +177,7 @@ void draw_cautions_of(const PanelInput& in, const RakeAnswer& answer) {
 const RakeAnswer* rake_answer(const PanelInput& in, const Workspace& w) {
     if (!w.rake.open || !in.rake || !in.current) return nullptr;
     const RakeQuestion& asked = in.rake->question;
-    const bool same = asked.study.get() == in.study && asked.block == w.rake.block &&
+    const bool same = same_brief(asked.study.get(), in.study) && asked.block == w.rake.block &&
                       asked.options == w.rake.options;
     return same ? in.rake : nullptr;
 }

@@ -35,6 +35,15 @@ struct WaitingText {
     bool measures = false;  ///< stands on its dimension line, which gives way
 };
 
+float label_height(const Theme& t) {
+    return t.font.small->FontSize * ImGui::GetIO().FontGlobalScale;
+}
+
+/// Kept free about a label.
+float label_pad(const Theme& t) {
+    return t.px(2);
+}
+
 bool same(const Shows& a, const Shows& b) {
     return a.kind != Shows::Kind::nothing && a == b;
 }
@@ -121,11 +130,12 @@ public:
                           true});
     }
 
-    void paint_texts() {
+    /// Returns how many were left out.
+    int paint_texts() {
         std::stable_sort(texts_.begin(), texts_.end(),
                          [](const auto& a, const auto& b) { return a.rank < b.rank; });
-        for (const WaitingText& text : texts_)
-            paint_one(text);
+        return static_cast<int>(std::count_if(
+            texts_.begin(), texts_.end(), [this](const auto& text) { return !paint_one(text); }));
     }
 
 private:
@@ -164,17 +174,17 @@ private:
         }
     }
 
-    void paint_one(const WaitingText& text) {
+    bool paint_one(const WaitingText& text) {
         const float width = text_width(theme_.font.small, text.text);
-        const float height = theme_.font.small->FontSize * ImGui::GetIO().FontGlobalScale;
+        const float height = label_height(theme_);
         const ImVec2 size = text.vertical ? ImVec2{height, width} : ImVec2{width, height};
         ImVec2 low{text.at.x - size.x / 2.0f, text.at.y - size.y / 2.0f};
         if (!text.vertical && text.anchor == Anchor::left) low.x = text.at.x;
         if (!text.vertical && text.anchor == Anchor::right) low.x = text.at.x - size.x;
-        const float pad = theme_.px(2);
+        const float pad = label_pad(theme_);
         const Box box{{low.x - pad, low.y - pad}, {low.x + size.x + pad, low.y + size.y + pad}};
         for (const Box& other : taken_)
-            if (box.meets(other)) return;
+            if (box.meets(other)) return false;
         taken_.push_back(box);
         const bool loud = text.rank <= 1;
         if (loud || text.measures)
@@ -185,6 +195,7 @@ private:
             paint_upright(text, low, width);
         else
             paint_text(list_, theme_.font.small, low, text.colour, text.text);
+        return true;
     }
 
     /// Turns the letters by a quarter, reading upward. They are painted in the middle of the field
@@ -243,15 +254,19 @@ DrawingView fitted_view(const drawing::Drawing& drawing,
     return view;
 }
 
-void paint_drawing(const Theme& theme,
-                   ImDrawList& list,
-                   const drawing::Drawing& drawing,
-                   const DrawingView& view,
-                   const PaintChoice& choice) {
+int paint_drawing(const Theme& theme,
+                  ImDrawList& list,
+                  const drawing::Drawing& drawing,
+                  const DrawingView& view,
+                  const PaintChoice& choice) {
     Painter painter(theme, list, view, choice);
     for (const drawing::Item& item : drawing.items)
         std::visit(painter, item);
-    painter.paint_texts();
+    return painter.paint_texts();
+}
+
+float label_pitch(const Theme& t) {
+    return label_height(t) + 2.0f * label_pad(t) + 1.0f;
 }
 
 std::string scale_text(const Theme& theme, const DrawingView& view) {

@@ -22,11 +22,15 @@ struct PaintChoice {
     drawing::Shows selected;
     base::UnitSystem units = base::UnitSystem::metric;
 };
-void paint_drawing(const Theme& theme,
-                   ImDrawList& list,
-                   const drawing::Drawing& drawing,
-                   const DrawingView& view,
-                   const PaintChoice& choice);
+/// Returns how many labels were left out.
+int paint_drawing(const Theme& theme,
+                  ImDrawList& list,
+                  const drawing::Drawing& drawing,
+                  const DrawingView& view,
+                  const PaintChoice& choice);
+
+/// Pixels from one label to the next below it, so that both are shown.
+float label_pitch(const Theme& theme);
 
 /// "1 : 110", or "12 : 1" where it is larger than life, of the view on this display, from the usual
 /// 96 pixels an inch.
