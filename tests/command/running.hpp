@@ -9,6 +9,7 @@
 #include <fstream>
 #include <iostream>
 #include <sstream>
+#include <stdlib.h>  // mkdtemp, which is POSIX
 
 /// Running the program's verbs in a test, and a folder for what they write.
 namespace rakeline::tests {
@@ -55,14 +56,21 @@ inline Ran ran(const std::vector<std::string>& words) {
     return result;
 }
 
-/// A folder of this test's own, gone afterwards.
+/// A folder of this test's own, gone afterwards. Its name is free when it is made, so that two
+/// programs at once, as of two working trees, keep out of each other's files.
 class Folder {
 public:
-    Folder() : path_(fs::temp_directory_path() / "rakeline_command_test") {
-        fs::remove_all(path_);
-        fs::create_directories(path_);
+    Folder() {
+        std::string name = (fs::temp_directory_path() / "rakeline_command_XXXXXX").string();
+        REQUIRE_MESSAGE(mkdtemp(name.data()) != nullptr, "no folder for the test's files");
+        path_ = name;
     }
-    ~Folder() { fs::remove_all(path_); }
+    ~Folder() {
+        std::error_code left;
+        fs::remove_all(path_, left);
+    }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
     std::string file(const std::string& name) const { return (path_ / name).string(); }
     std::string write(const std::string& name, const std::string& text) const {
         std::ofstream(file(name)) << text;
