@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+#include <utility>
 
 namespace rakeline::desk {
 namespace {
@@ -180,6 +182,18 @@ LimitCount count_limits(const study::Study& study) {
         if (figure.worst != study::Verdict::missed) ++count.hold;
     }
     return count;
+}
+
+std::vector<std::size_t> finding_order(const study::Study& study, study::Subject open) {
+    std::vector<std::size_t> order(study.findings.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto rank = [&](std::size_t i) {
+        const study::Finding& finding = study.findings[i];
+        return std::pair(finding.verdict != study::Verdict::missed, finding.subject != open);
+    };
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+    return order;
 }
 
 void clamp_choices(Workspace& w, const study::Study& study) {

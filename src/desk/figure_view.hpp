@@ -57,6 +57,10 @@ struct LimitCount {
 };
 LimitCount count_limits(const study::Study& study);
 
+/// Indices of the study's findings in the order of their cards: the missed before the near, among
+/// equals those of the open subject first, else as the study has them.
+std::vector<std::size_t> finding_order(const study::Study& study, study::Subject open);
+
 /// Keeps the choices within what the study has.
 void clamp_choices(Workspace& workspace, const study::Study& study);
 

@@ -57,6 +57,29 @@ TEST_CASE("every group holds figures of the open subject at the chosen place alo
     }
 }
 
+TEST_CASE("among findings as bad those of the open subject come first, else in the study's order") {
+    study::Study study = demo_study("screening-24");
+    study.findings.clear();
+    const auto add = [&](study::Subject subject, study::Verdict verdict) {
+        study::Finding finding;
+        finding.subject = subject;
+        finding.verdict = verdict;
+        study.findings.push_back(finding);
+    };
+    using study::Subject, study::Verdict;
+    add(Subject::light, Verdict::missed);
+    add(Subject::sight, Verdict::missed);
+    add(Subject::light, Verdict::missed);
+    add(Subject::sight, Verdict::missed);
+    add(Subject::room, Verdict::near);
+    add(Subject::sight, Verdict::near);
+    using Order = std::vector<std::size_t>;
+    CHECK(finding_order(study, Subject::room) == Order{0, 1, 2, 3, 4, 5});
+    CHECK(finding_order(study, Subject::sight) == Order{1, 3, 0, 2, 5, 4});
+    CHECK(finding_order(study, Subject::light) == Order{0, 2, 1, 3, 4, 5});
+    CHECK(finding_order(study, Subject::sound) == Order{0, 1, 2, 3, 4, 5});
+}
+
 TEST_CASE("limits that hold and that are missed add up to all") {
     const study::Study study = demo_study("steep-240");
     const LimitCount count = count_limits(study);

@@ -109,7 +109,7 @@ void draw_problems(const PanelInput& in, Workspace& w) {
 
 /// The cards of the chosen projector and format, or those of all others.
 void draw_cards(const PanelInput& in, Workspace& w, bool others) {
-    for (std::size_t i = 0; i < in.study->findings.size(); ++i) {
+    for (const std::size_t i : finding_order(*in.study, w.subject)) {
         const study::Finding& finding = in.study->findings[i];
         if (elsewhere(finding, w) != others) continue;
         ImGui::PushID(static_cast<int>(i) + 1000);
