@@ -60,6 +60,7 @@ const UnitRow& row(Unit unit) {
          {60.0 / (kFt * kFt * kFt), 0.0, 0, "ft³/min"},
          "m3/s"},
         {Unit::money, {1.0, 0.0, 2, ""}, {1.0, 0.0, 2, ""}, "1"},
+        {Unit::kilogram, {1.0, 0.0, 1, "kg"}, {1.0 / kKilogramsPerPound, 0.0, 1, "lb"}, "kg"},
     });
     return rows.at(static_cast<std::size_t>(unit));
 }
@@ -116,6 +117,9 @@ constexpr auto kSpellings = std::to_array<Spelling>({
     {"kg/m2", Unit::kg_per_m2, 1.0},
     {"lb/ft²", Unit::kg_per_m2, kKilogramsPerPound / (kFt * kFt)},
     {"lb/ft2", Unit::kg_per_m2, kKilogramsPerPound / (kFt * kFt)},
+    {"kg", Unit::kilogram, 1.0},
+    {"g", Unit::kilogram, 0.001},
+    {"lb", Unit::kilogram, kKilogramsPerPound},
     {"°C", Unit::celsius, 1.0},
     {"C", Unit::celsius, 1.0},
     {"°F", Unit::celsius, 1.0 / 1.8, -32.0 / 1.8},

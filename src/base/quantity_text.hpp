@@ -42,6 +42,7 @@ enum class Unit {
     kelvin,          ///< a difference of temperatures: K | °F
     air_flow,        ///< stored in m³/s, shown as m³/h | ft³/min
     money,           ///< in whatever money the layout counts in; no unit
+    kilogram,        ///< kg          | lb
 };
 
 struct QuantityText {

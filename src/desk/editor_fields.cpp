@@ -43,7 +43,8 @@ constexpr auto kLight = std::to_array<std::string_view>(
 constexpr auto kSight = std::to_array<std::string_view>({"seating", "audience", "screen.sill_m"});
 constexpr auto kSound = std::to_array<std::string_view>(
     {"loudspeakers", "screen.perforation", "screen.sheet_thickness_m", "screen.sheet_mass_kg_m2",
-     "peak_level_db", "hall.temperature_c", "hall.humidity_fraction"});
+     "screen.loss_table", "peak_level_db", "playback", "acoustics", "hall.temperature_c",
+     "hall.humidity_fraction"});
 
 std::span<const std::string_view> paths_of(Subject subject) {
     switch (subject) {
@@ -73,14 +74,15 @@ struct Waits {
     unsigned values;  ///< bit i: applies when index i is chosen
 };
 
-constexpr unsigned kFirst = 1, kSecond = 2, kThird = 4;
+constexpr unsigned kFirst = 1, kSecond = 2, kThird = 4, kAllButFirst = ~kFirst;
 constexpr auto kWaits = std::to_array<Waits>({
     {"hall.floor_profile", "hall.floor", kSecond},
     {"screen.moving_edge", "screen.masking", kSecond},
     {"screen.surface.half_gain_angle_deg", "screen.surface.lobe", kSecond | kThird},
     {"screen.surface.matte_gain", "screen.surface.lobe", kSecond | kThird},
-    {"screen.perforation.hole_diameter_m", "screen.perforation.pattern", kSecond | kThird},
-    {"screen.perforation.pitch_m", "screen.perforation.pattern", kSecond | kThird},
+    {"screen.perforation.hole_diameter_m", "screen.perforation.pattern", kAllButFirst},
+    {"screen.perforation.pitch_m", "screen.perforation.pattern", kAllButFirst},
+    {"screen.perforation.angle_deg", "screen.perforation.pattern", kAllButFirst},
     {"lenses.*.focal_length_long_m", "lenses.*.kind", kSecond},
     {"projectors.*.lit_width_m", "projectors.*.kind", kFirst},
     {"projectors.*.lit_height_m", "projectors.*.kind", kFirst},
@@ -107,9 +109,9 @@ constexpr auto kWaits = std::to_array<Waits>({
     {"seating.*.riser_m", "seating.*.floor", kThird},
     {"seating.*.wanted_c_m", "seating.*.floor", 8U},
     {"seating.*.flights", "seating.*.floor", 16U},
-    {"loudspeakers.*.piston_radius_m", "loudspeakers.*.directivity", kFirst},
     {"loudspeakers.*.coverage_across_deg", "loudspeakers.*.directivity", kSecond},
     {"loudspeakers.*.coverage_up_deg", "loudspeakers.*.directivity", kSecond},
+    {"loudspeakers.*.coverage_table", "loudspeakers.*.directivity", kSecond},
 });
 
 }  // namespace

@@ -40,9 +40,20 @@ void check_names(const std::string& list, const std::vector<T>& items, Findings&
     check_name_list(list, names, out);
 }
 
+/// Refuses frequencies that do not rise, in a list whose elements have the key frequency_hz.
+template <class T>
+void check_rising(const std::string& list, const std::vector<T>& points, Findings& out) {
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        if (points[i].frequency_hz > points[i - 1].frequency_hz) continue;
+        out.add(at(list, i, "frequency_hz"), "the frequencies do not rise",
+                "order them from low to high, each frequency once");
+    }
+}
+
 void check_hall(const Layout& layout, Findings& out);
 void check_screen(const Layout& layout, Findings& out);
 void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out);
+void check_loudspeaker(const Loudspeaker& speaker, const std::string& path, Findings& out);
 void check_lens(const Lens& lens, const std::string& path, Findings& out);
 void check_booth(const Layout& layout, Findings& out);
 void check_seating(const Layout& layout, Findings& out);

@@ -60,10 +60,20 @@ void check_back(const Layout& layout, const ScreenExtent& extent, Findings& out)
 
 void check_perforation(const Perforation& holes, Findings& out) {
     if (holes.pattern == PerforationPattern::none || holes.hole_diameter_m < holes.pitch_m) return;
+    const bool woven = holes.pattern == PerforationPattern::woven;
     out.add("screen.perforation.hole_diameter_m",
-            "holes of " + metres(holes.hole_diameter_m) + " overlap at a pitch of " +
+            (woven ? "openings of " : "holes of ") + metres(holes.hole_diameter_m) +
+                (woven ? " leave no threads at a pitch of " : " overlap at a pitch of ") +
                 metres(holes.pitch_m),
-            "make the holes smaller than the pitch");
+            woven ? "make the openings smaller than the pitch"
+                  : "make the holes smaller than the pitch");
+}
+
+void check_loss_table(const std::vector<LossPoint>& table, Findings& out) {
+    if (table.size() == 1)
+        out.add("screen.loss_table", "one measured loss says nothing of other frequencies",
+                "give two or more, or none and the holes with the sheet's mass");
+    check_rising("screen.loss_table", table, out);
 }
 
 void check_openings(const Layout& layout, Findings& out) {
@@ -122,6 +132,7 @@ void check_surface(const ScreenSurface& surface, const std::string& path, Findin
 void check_screen(const Layout& layout, Findings& out) {
     check_surface(layout.screen.surface, "screen.surface", out);
     check_perforation(layout.screen.perforation, out);
+    check_loss_table(layout.screen.loss_table, out);
     check_names("formats", layout.formats, out);
     check_openings(layout, out);
     const auto extent = screen_extent(layout.screen);

@@ -24,12 +24,17 @@ double before_sheet(const Screen& screen, const Loudspeaker& speaker) {
 
 }  // namespace
 
+void check_loudspeaker(const Loudspeaker& speaker, const std::string& path, Findings& out) {
+    check_rising(path + ".coverage_table", speaker.coverage_table, out);
+}
+
 void check_loudspeakers(const Layout& layout, Findings& out) {
     check_names("loudspeakers", layout.loudspeakers, out);
     for (std::size_t i = 0; i < layout.loudspeakers.size(); ++i) {
         const Loudspeaker& speaker = layout.loudspeakers[i];
         check_within_hall(layout.hall, {speaker.across_m, speaker.up_m, speaker.back_m},
                           at("loudspeakers", i), out);
+        check_loudspeaker(speaker, at("loudspeakers", i), out);
         const double before_m = before_sheet(layout.screen, speaker);
         if (!speaker.behind_screen || before_m < 0.0) continue;
         out.add(at("loudspeakers", i, "behind_screen"),

@@ -36,6 +36,9 @@ void describe(FieldVisitor& v, Layout& x) {
               60.0,
               130.0},
              x.peak_level_db);
+    group(v, {"acoustics", "Acoustics", "What the room's surfaces do to sound."}, x.acoustics);
+    group(v, {"playback", "Playback", "How loud the channels play, and how they are set."},
+          x.playback);
 }
 
 }  // namespace rakeline::room

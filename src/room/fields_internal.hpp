@@ -11,6 +11,7 @@ namespace rakeline::room {
 
 void describe(FieldVisitor& v, FloorPoint& x);
 void describe(FieldVisitor& v, Perforation& x);
+void describe(FieldVisitor& v, LossPoint& x);
 void describe(FieldVisitor& v, FormatUse& x);
 void describe(FieldVisitor& v, Imager& x);
 void describe(FieldVisitor& v, Aim& x);
@@ -22,6 +23,9 @@ void describe(FieldVisitor& v, GainPoint& x);
 void describe(FieldVisitor& v, HouseLight& x);
 void describe(FieldVisitor& v, StrayLight& x);
 void describe(FieldVisitor& v, Programme& x);
+void describe(FieldVisitor& v, CoveragePoint& x);
+void describe(FieldVisitor& v, Acoustics& x);
+void describe(FieldVisitor& v, Playback& x);
 void describe(FieldVisitor& v, Aisle& x);
 void describe(FieldVisitor& v, CrossAisle& x);
 void describe(FieldVisitor& v, Flight& x);
@@ -35,6 +39,12 @@ inline std::string name_of(const FloorPoint&) {
     return {};
 }
 inline std::string name_of(const GainPoint&) {
+    return {};
+}
+inline std::string name_of(const LossPoint&) {
+    return {};
+}
+inline std::string name_of(const CoveragePoint&) {
     return {};
 }
 inline std::string name_of(const FormatUse& x) {

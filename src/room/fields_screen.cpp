@@ -13,7 +13,7 @@ constexpr auto kMaskingModes =
     std::to_array<const char*>({"common_height", "common_width", "four_way", "fixed"});
 constexpr auto kMovingEdges = std::to_array<const char*>({"top", "bottom", "both"});
 constexpr auto kLobes = std::to_array<const char*>({"matte", "mirror", "retro"});
-constexpr auto kPatterns = std::to_array<const char*>({"none", "square", "staggered"});
+constexpr auto kPatterns = std::to_array<const char*>({"none", "square", "staggered", "woven"});
 
 }  // namespace
 
@@ -66,15 +66,39 @@ void describe(FieldVisitor& v, ScreenSurface& x) {
 
 void describe(FieldVisitor& v, Perforation& x) {
     choice(v,
-           {"pattern", "Pattern", "How the holes stand: none, square, or staggered by 60 degrees."},
+           {"pattern", "Pattern",
+            "How the holes stand: none, square, staggered by 60 degrees, or between threads."},
            kPatterns, x.pattern);
-    v.number({{"hole_diameter_m", "Hole diameter", "Of one hole."}, Unit::millimetre, 0.0001, 0.01},
+    v.number({{"hole_diameter_m", "Hole diameter", "Of one hole; the side of a woven opening."},
+              Unit::millimetre,
+              0.0001,
+              0.01},
              x.hole_diameter_m);
-    v.number({{"pitch_m", "Pitch", "Between the centres of neighbouring holes."},
+    v.number({{"pitch_m", "Pitch", "Between the centres of neighbouring holes or threads."},
               Unit::millimetre,
               0.0002,
               0.05},
              x.pitch_m);
+    v.number(
+        {{"angle_deg", "Lattice angle",
+          "Rows of holes turned clockwise from the picture's horizontal, seen from the seats."},
+         Unit::radian,
+         radians(-90.0),
+         radians(90.0)},
+        x.angle_rad);
+}
+
+void describe(FieldVisitor& v, LossPoint& x) {
+    v.number({{"frequency_hz", "Frequency", "At which the loss was measured."},
+              Unit::hertz,
+              20.0,
+              20000.0},
+             x.frequency_hz);
+    v.number({{"loss_db", "Loss", "Of sound that meets the sheet straight on."},
+              Unit::decibel,
+              0.0,
+              60.0},
+             x.loss_db);
 }
 
 void describe(FieldVisitor& v, Screen& x) {
@@ -119,6 +143,12 @@ void describe(FieldVisitor& v, Screen& x) {
     v.number(
         {{"sheet_mass_kg_m2", "Sheet mass", "Mass per area as hung."}, Unit::kg_per_m2, 0.02, 20.0},
         x.sheet_mass_kg_m2);
+    list(v,
+         {{"loss_table", "Measured sound loss",
+           "By frequency; two or more stand in place of the loss from holes and mass."},
+          "loss",
+          100},
+         x.loss_table);
 }
 
 void describe(FieldVisitor& v, Format& x) {

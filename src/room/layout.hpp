@@ -2,7 +2,9 @@
 #pragma once
 
 #include "base/units.hpp"
+#include "room/acoustics.hpp"
 #include "room/lamp.hpp"
+#include "room/loudspeaker.hpp"
 
 #include <optional>
 #include <string>
@@ -76,13 +78,27 @@ struct ScreenSurface {
     bool operator==(const ScreenSurface&) const = default;
 };
 
-enum class PerforationPattern { none, square, staggered };  ///< staggered: 60 degrees
+enum class PerforationPattern {
+    none,
+    square,
+    staggered,  ///< by 60 degrees
+    woven,      ///< plain weave: square openings between threads
+};
 
 struct Perforation {
     PerforationPattern pattern = PerforationPattern::none;
-    double hole_diameter_m = 0.0012;
-    double pitch_m = 0.005;  ///< between centres of neighbouring holes
+    double hole_diameter_m = 0.0012;  ///< woven: side of an opening
+    double pitch_m = 0.005;           ///< between centres of neighbouring holes or threads
+    double angle_rad = 0.0;  ///< rows of the lattice turned against the picture's horizontal,
+                             ///< clockwise as seen from the seats
     bool operator==(const Perforation&) const = default;
+};
+
+/// A measured transmission loss of the sheet, at normal incidence.
+struct LossPoint {
+    double frequency_hz = 1000.0;
+    double loss_db = 0.0;
+    bool operator==(const LossPoint&) const = default;
 };
 
 /// The frame is the largest opening; the masking makes each format's opening within it.
@@ -99,6 +115,8 @@ struct Screen {
     Perforation perforation;
     double sheet_thickness_m = 0.0003;
     double sheet_mass_kg_m2 = 0.35;  ///< of the sheet as hung, holes included
+    /// Measured, frequencies rising: two or more stand in place of the loss from holes and mass.
+    std::vector<LossPoint> loss_table;
     bool operator==(const Screen&) const = default;
 };
 
@@ -315,30 +333,6 @@ struct Programme {
     bool operator==(const Programme&) const = default;
 };
 
-enum class Channel { left, centre, right, sub_bass, surround };
-enum class Directivity {
-    piston,  ///< rigid piston in a baffle, published closed form
-    horn,    ///< constant coverage by nominal angles above the frequency where it holds
-};
-
-struct Loudspeaker {
-    std::string name;
-    Channel channel = Channel::centre;
-    double across_m = 0.0;  ///< acoustic centre
-    double up_m = 2.5;
-    double back_m = 0.4;
-    double yaw_rad = 0.0;    ///< axis turned toward +x; 0 faces the booth
-    double pitch_rad = 0.0;  ///< axis turned downward
-    bool behind_screen = true;
-    double sensitivity_db = 98.0;  ///< sound pressure level at 1 m for 1 W, free field, on axis
-    double power_w = 500.0;        ///< continuous rating
-    Directivity directivity = Directivity::horn;
-    double piston_radius_m = 0.16;                     ///< of a horn: half the width of its mouth
-    double coverage_across_rad = base::radians(90.0);  ///< between the -6 dB directions
-    double coverage_up_rad = base::radians(50.0);
-    bool operator==(const Loudspeaker&) const = default;
-};
-
 struct Layout {
     std::string name = "Untitled room";
     std::string note;  ///< demo rooms say here that they are invented
@@ -354,6 +348,8 @@ struct Layout {
     StrayLight stray_light;
     Programme programme;
     double peak_level_db = 105.0;  ///< of a screen channel at the reference seat
+    Acoustics acoustics;
+    Playback playback;
     bool operator==(const Layout&) const = default;
 };
 

@@ -22,6 +22,8 @@ void check_series(const Series& series, Findings& out) {
         check_lens(series.lenses[i], at("lenses", i), out);
     for (std::size_t i = 0; i < series.surfaces.size(); ++i)
         check_surface(series.surfaces[i], at("surfaces", i), out);
+    for (std::size_t i = 0; i < series.loudspeakers.size(); ++i)
+        check_loudspeaker(series.loudspeakers[i], at("loudspeakers", i), out);
     check_names("lenses", series.lenses, out);
     check_names("surfaces", series.surfaces, out);
     check_names("loudspeakers", series.loudspeakers, out);

@@ -43,7 +43,8 @@ double fok_factor(double diameter_m, double pitch_m);
 /// resistance, counted once for both faces: the sqrt(2)/32 form of Maa's resistance. Other texts
 /// count it four times (sqrt(2)/8). The walls hold the temperature of the air: no thermal losses.
 /// Source: Zwikker and Kosten (tube), Maa (end terms, as reported); numbers of both from memory.
-/// The perforation must have holes.
+/// The perforation must have holes. Of a woven sheet d is the side of its square openings, which is
+/// their hydraulic diameter: near, not exact, in the tube's friction and in Fok's function.
 std::complex<double> hole_impedance(const Sheet& sheet, double frequency_hz, const Air& air);
 
 /// Specific impedance of the sheet: holes in parallel with the limp mass j w m, Pa s/m; without

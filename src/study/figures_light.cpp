@@ -214,7 +214,7 @@ std::vector<FigureDefinition> luminance_entries() {
          "Part of the sheet that is hole and reflects nothing; it is in the gain already where "
          "that "
          "was measured on a perforated sheet.",
-         "pi d^2 / (4 b^2) square, pi d^2 / (2 sqrt 3 b^2) staggered",
+         "pi d^2 / (4 b^2) square, pi d^2 / (2 sqrt 3 b^2) staggered, d^2 / b^2 woven",
          "derived: hole lattice",
          "The holes take {value} of the sheet",
          open_area},

@@ -126,7 +126,9 @@ SoundSlice sound_slice(const Study& study) {
             .loudspeakers = layout.loudspeakers,
             .ears = eyes(study.seats),
             .reference_seat = study.reference_seat,
-            .peak_level_db = layout.peak_level_db};
+            .peak_level_db = layout.peak_level_db,
+            .acoustics = layout.acoustics,
+            .playback = layout.playback};
 }
 
 sound::SoundInput sound_input(const Study& study) {

@@ -38,6 +38,8 @@ struct SoundSlice {
     std::vector<glm::dvec3> ears;
     std::optional<int> reference_seat;
     double peak_level_db = 105.0;
+    room::Acoustics acoustics;
+    room::Playback playback;
     bool operator==(const SoundSlice&) const = default;
 };
 SoundSlice sound_slice(const Study& study);

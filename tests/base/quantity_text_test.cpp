@@ -20,7 +20,7 @@ constexpr Unit kUnits[] = {
     Unit::decibel,    Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
     Unit::kg_per_m2,  Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
     Unit::count,      Unit::hour,       Unit::kelvin,       Unit::air_flow,    Unit::money,
-    Unit::per_radian,
+    Unit::per_radian, Unit::kilogram,
 };
 constexpr UnitSystem kSystems[] = {UnitSystem::metric, UnitSystem::imperial};
 
@@ -74,6 +74,9 @@ TEST_SUITE("base/quantity_text") {
         check_close(parsed("68 °F", Unit::celsius), 20.0, absolute(1e-12, "two roundings"));
         check_close(parsed("14 fL", Unit::cd_per_m2), 14.0 * 3.4262591,
                     absolute(14.0 * 0.5e-7, "seven printed decimals of the unit"));
+        // One pound is 0.45359237 kg by definition (1959 yard and pound agreement).
+        check_close(parsed("100 lb", Unit::kilogram), 45.359237, relative(1e-15, "one rounding"));
+        CHECK(quantity_text(45.359237, Unit::kilogram, UnitSystem::imperial) == "100.0 lb");
         check_close(parsed("3 %", Unit::fraction), 0.03, relative(1e-15, "one rounding"));
         check_close(parsed("90°", Unit::radian), 0.5 * kPi, relative(1e-15, "one rounding"));
         CHECK(parsed("2 kHz", Unit::hertz) == 2000.0);

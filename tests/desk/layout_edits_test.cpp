@@ -154,6 +154,13 @@ TEST_CASE("a field that waits on a choice is shown for that choice alone") {
     CHECK(applies("seating.*.wanted_c_m", {{"seating.*.floor", 3}}));
     CHECK(applies("seating.*.flights.*.riser_m", {{"seating.*.floor", 4}}));
     CHECK_FALSE(applies("seating.*.flights.*.riser_m", {{"seating.*.floor", 2}}));
+    for (const int pattern : {1, 2, 3})
+        CHECK(applies("screen.perforation.angle_deg", {{"screen.perforation.pattern", pattern}}));
+    CHECK_FALSE(applies("screen.perforation.angle_deg", {{"screen.perforation.pattern", 0}}));
+    CHECK(applies("loudspeakers.*.coverage_table.*.up_deg", {{"loudspeakers.*.directivity", 1}}));
+    CHECK_FALSE(applies("loudspeakers.*.coverage_table", {{"loudspeakers.*.directivity", 0}}));
+    // The mouth of a horn bounds where it holds its coverage, so its radius is one too.
+    CHECK(applies("loudspeakers.*.piston_radius_m", {{"loudspeakers.*.directivity", 1}}));
     CHECK(applies("hall.width_m", {{"hall.floor", 0}}));
 }
 

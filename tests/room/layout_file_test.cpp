@@ -123,7 +123,7 @@ TEST_SUITE("room/layout_file") {
         CHECK(contains(text, "\n  \"hall\": {\n    \"width_m\": 12,\n    \"length_m\": 20,\n"));
         CHECK(contains(text, "\n  \"formats\": [],\n"));
         CHECK(contains(text, "\n      \"half_gain_angle_deg\": 40,\n"));
-        CHECK(text.ends_with("\n  \"peak_level_db\": 105\n}\n"));
+        CHECK(text.ends_with("\n    \"house_curve\": \"x_curve\"\n  }\n}\n"));
         CHECK(write_layout(tests::valid_room()) == write_layout(tests::valid_room()));
     }
 

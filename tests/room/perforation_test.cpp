@@ -38,6 +38,28 @@ TEST_SUITE("room/perforation") {
         }
     }
 
+    TEST_CASE("golden: woven sheets are as open as tables of wire cloth print") {
+        // Meshes 20, 100 and 200 to the inch: opening and its share. Tables of the wire cloth
+        // trade, from memory.
+        const struct {
+            double meshes_per_inch, opening_in, open_percent;
+        } cloths[] = {{20, 0.034, 46.2}, {100, 0.0055, 30.3}, {200, 0.0029, 33.6}};
+        for (const auto& cloth : cloths) {
+            const room::Perforation sheet{room::PerforationPattern::woven,
+                                          cloth.opening_in * base::kMetresPerInch,
+                                          base::kMetresPerInch / cloth.meshes_per_inch};
+            check_close(100.0 * room::open_area(sheet), cloth.open_percent,
+                        tests::printed_digits(1));
+        }
+    }
+
+    TEST_CASE("turning the lattice leaves the open area as it is") {
+        room::Perforation sheet{room::PerforationPattern::staggered, 0.0012, 0.005};
+        const double straight = room::open_area(sheet);
+        sheet.angle_rad = base::radians(15.0);
+        CHECK(room::open_area(sheet) == straight);
+    }
+
     TEST_CASE("touching staggered holes are the densest packing of circles") {
         check_close(room::open_area({room::PerforationPattern::staggered, 0.005, 0.005}),
                     base::kPi / (2.0 * std::sqrt(3.0)), tests::relative(1e-14, "rounding"));

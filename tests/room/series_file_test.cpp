@@ -52,6 +52,17 @@ TEST_SUITE("room/series_file") {
         CHECK(found[2].line == 6);
     }
 
+    TEST_CASE("refuses: measured coverage of a catalogue's loudspeaker that does not rise") {
+        const auto series = read_series(
+            "{\"rakeline_series\": 1, \"loudspeakers\": [{\"name\": \"horn\",\n"
+            "\"coverage_table\": [{\"frequency_hz\": 2000},\n{\"frequency_hz\": 1000}]}]}",
+            "series/x.json");
+        REQUIRE_FALSE(series);
+        REQUIRE(series.problems().size() == 1);
+        CHECK(series.problems()[0].where == "loudspeakers[0].coverage_table[1].frequency_hz");
+        CHECK(series.problems()[0].line == 3);
+    }
+
     TEST_CASE("refuses: values out of range, and a layout in the place of a catalogue") {
         const auto zero = read_series(
             R"({"rakeline_series": 1, "lenses": [{"name": "a", "f_number": 0}]})", "series/x.json");

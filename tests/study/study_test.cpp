@@ -30,6 +30,11 @@ const Edit kEdits[] = {
     },
     [](room::Layout& x, double by) { x.screen.surface.keeps_polarisation = by > 0.0; },
     [](room::Layout& x, double by) { x.screen.sheet_mass_kg_m2 *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) {
+        x.screen.perforation = {.pattern = room::PerforationPattern::woven,
+                                .hole_diameter_m = 0.0003 + 0.0001 * by,
+                                .pitch_m = 0.0015};
+    },
     [](room::Layout& x, double by) { x.formats.front().aspect_ratio *= 1.0 + 0.01 * by; },
     [](room::Layout& x, double by) { x.projectors.front().up_m += 0.1 * by; },
     [](room::Layout& x, double by) { x.projectors.back().flux.measured_flux_lm *= 1.0 + 0.1 * by; },
