@@ -81,19 +81,27 @@ double GainModel::gain_off_lobe(double angle_rad) const {
     return matte_ + lobe_height_ * std::exp2(-widths * widths);
 }
 
+double GainModel::retro_off_back(double angle_rad) const {
+    const double widths = angle_rad / retro_width_rad_;
+    return retro_height_ * std::exp2(-widths * widths);
+}
+
+glm::dvec3 GainModel::lobe_direction(const glm::dvec3& incoming, const glm::dvec3& normal) const {
+    if (lobe_ == room::LobeKind::retro) return -incoming;
+    return incoming - 2.0 * glm::dot(incoming, normal) * normal;
+}
+
 double GainModel::gain(const Directions& at) const {
-    const double cos_incoming = -glm::dot(at.incoming, at.normal);
-    const bool seen_lit_side = cos_incoming > 0.0 && glm::dot(at.toward_eye, at.normal) > 0.0;
+    const bool seen_lit_side =
+        glm::dot(at.incoming, at.normal) < 0.0 && glm::dot(at.toward_eye, at.normal) > 0.0;
     if (!seen_lit_side) return 0.0;
     double gain = matte_;
     if (lobe_ != room::LobeKind::matte) {
-        const glm::dvec3 mirrored = at.incoming + 2.0 * cos_incoming * at.normal;
-        const glm::dvec3 lobe = lobe_ == room::LobeKind::mirror ? mirrored : -at.incoming;
+        const glm::dvec3 lobe = lobe_direction(at.incoming, at.normal);
         gain = gain_off_lobe(geometry::angle_between(at.toward_eye, lobe));
     }
     if (retro_height_ == 0.0) return gain;
-    const double widths = geometry::angle_between(at.toward_eye, -at.incoming) / retro_width_rad_;
-    return gain + retro_height_ * std::exp2(-widths * widths);
+    return gain + retro_off_back(geometry::angle_between(at.toward_eye, -at.incoming));
 }
 
 double gain(const room::ScreenSurface& surface,

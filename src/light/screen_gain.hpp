@@ -48,6 +48,14 @@ public:
     /// retro part.
     double gain_off_lobe(double angle_rad) const;
 
+    /// Gain of the retro part at `angle_rad` from the way back to the lens.
+    double retro_off_back(double angle_rad) const;
+
+    /// Where the body's lobe points: unit, for light along `incoming` on a surface of `normal`.
+    glm::dvec3 lobe_direction(const glm::dvec3& incoming, const glm::dvec3& normal) const;
+
+    bool has_retro_part() const { return retro_height_ > 0.0; }
+
     /// Whether every eye on the seat side sees the same gain.
     bool is_matte() const { return lobe_ == room::LobeKind::matte && retro_height_ == 0.0; }
 

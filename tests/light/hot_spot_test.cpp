@@ -33,30 +33,46 @@ LitRoom off_centre(double across, double up) {
     return r;
 }
 
-/// Brightest of many places toward an eye, over the centre, from what two eyes on one spot read.
+/// Illuminance times gain anywhere in the picture of a room, from their own formulas.
+class Light {
+public:
+    Light(const LitRoom& r, const glm::dvec3& eye)
+        : pictures_(tests::picture_of(r)),
+          lux_({.map = picture().map,
+                .gate = light::gate_light(r.projector),
+                .part_size_m = picture().gate_size_m,
+                .whole_flux_lm = 1000.0}),
+          model_(r.screen.surface, 0.0),
+          eye_(eye) {}
+
+    double at(double across, double up) const {
+        const auto& opening = pictures_.openings.front();
+        const glm::dvec3 place = picture::opening_point(pictures_.surface, opening, across, up);
+        const glm::dvec2 uv = geometry::coordinates_of(pictures_.surface, place);
+        return lux_.at_lx(uv) *
+               model_.gain({.incoming = glm::normalize(place - picture().map.pose().lens),
+                            .toward_eye = glm::normalize(eye_ - place),
+                            .normal = geometry::normal_at(pictures_.surface, uv)});
+    }
+
+private:
+    const picture::ProjectedPicture& picture() const { return pictures_.pictures.front(); }
+
+    picture::PictureStudy pictures_;
+    light::Illuminance lux_;
+    light::GainModel model_;
+    glm::dvec3 eye_;
+};
+
+/// Brightest of many places toward an eye, over the centre.
 double brute_force(const LitRoom& r, const glm::dvec3& eye) {
-    const auto pictures = tests::picture_of(r);
-    const auto& picture = pictures.pictures.front();
-    const light::Illuminance lux({.map = picture.map,
-                                  .gate = light::gate_light(r.projector),
-                                  .part_size_m = picture.gate_size_m,
-                                  .whole_flux_lm = 1000.0});
-    const light::GainModel model(r.screen.surface, 0.0);
-    const auto& opening = pictures.openings.front();
-    const auto at = [&](double across, double up) {
-        const glm::dvec3 place = picture::opening_point(pictures.surface, opening, across, up);
-        const glm::dvec2 uv = geometry::coordinates_of(pictures.surface, place);
-        return lux.at_lx(uv) *
-               model.gain({.incoming = glm::normalize(place - picture.map.pose().lens),
-                           .toward_eye = glm::normalize(eye - place),
-                           .normal = geometry::normal_at(pictures.surface, uv)});
-    };
+    const Light light(r, eye);
     double brightest = 0.0;
     for (double across = -1.0; across <= 1.0; across += 0.01) {
         for (double up = -1.0; up <= 1.0; up += 0.02)
-            brightest = std::max(brightest, at(across, up));
+            brightest = std::max(brightest, light.at(across, up));
     }
-    return brightest / at(0.0, 0.0);
+    return brightest / light.at(0.0, 0.0);
 }
 
 }  // namespace
@@ -120,6 +136,32 @@ TEST_SUITE("light/hot_spot") {
                 CHECK(spots[seat]->ratio >= brute * (1.0 - 1e-3));
                 CHECK(spots[seat]->ratio <= brute * 1.01);
             }
+        }
+    }
+
+    TEST_CASE("property: the brightest place near by is the one found, to 1/500 of the width") {
+        std::mt19937 random(73);
+        constexpr double kStep = 1e-3;  // of half the width
+        for (int i = 0; i < 12; ++i) {
+            LitRoom r = tests::random_room(random);
+            r.screen.surface = i % 2 ? tests::random_lobe(random) : tests::random_measured(random);
+            const HotSpot spot = spots_of(r).front().value();
+            const Light light(r, r.eyes.front());
+            glm::dvec2 best{0.0};
+            double most = 0.0;
+            for (int up = -20; up <= 20; ++up) {
+                for (int across = -20; across <= 20; ++across) {
+                    const glm::dvec2 at =
+                        glm::clamp(2.0 * spot.place + kStep * glm::dvec2(across, up), -1.0, 1.0);
+                    const double here = light.at(at.x, at.y);
+                    if (here <= most) continue;
+                    most = here;
+                    best = 0.5 * at;
+                }
+            }
+            CHECK(glm::length(best - spot.place) <= 2e-3);
+            // The top is flat: its height is met far better than its place.
+            CHECK(light.at(2.0 * spot.place.x, 2.0 * spot.place.y) >= most * (1.0 - 1e-5));
         }
     }
 
