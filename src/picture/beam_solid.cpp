@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "picture/beam_solid.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -56,6 +57,10 @@ HalfSpace inner_side(const PictureMap& map, glm::dvec2 from, glm::dvec2 to) {
 }  // namespace
 
 void keep_inside(SpacePolygon& polygon, const HalfSpace& side) {
+    // Most polygons stand on one side whole; only the others are worth new memory.
+    const auto inside = [&](const glm::dvec3& p) { return side.at(p) >= 0.0; };
+    if (std::all_of(polygon.begin(), polygon.end(), inside)) return;
+    if (std::none_of(polygon.begin(), polygon.end(), inside)) return polygon.clear();
     SpacePolygon out;
     for (std::size_t i = 0; i < polygon.size(); ++i) {
         const glm::dvec3 a = polygon[i];
