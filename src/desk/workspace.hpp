@@ -217,7 +217,9 @@ struct RakeChoice {
     int block = -1;    ///< whose options these are; -1: none yet
     int document = 0;  ///< Workspace::document, then
     sight::RakeOptions options;
-    std::string refusal;  ///< why what was proposed last can't be put into the layout
+    std::string refusal;   ///< why what was proposed last can't be put into the layout
+    BriefPtr refused_for;  ///< then; another layout, or other options, may take it
+    sight::RakeOptions refused_with;
 };
 
 struct CameraState {

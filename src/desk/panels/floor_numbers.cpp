@@ -79,7 +79,7 @@ void draw_floor_numbers(const PanelInput& in, Workspace& w, Requests& out) {
                     std::max(grip.typed_at.y - t.px(170), t.px(56))};
     ImGui::SetNextWindowPos(at, ImGuiCond_Appearing);
     bool done = !begin_floating(t, "##floor numbers",
-                                sentence(handle_name(in.brief.layout, *grip.typed)), width);
+                                heading(handle_name(in.brief.layout, *grip.typed)), width);
     for (const Typed& typed : numbers_of(*grip.typed))
         done = draw_number(in, w, out, typed) || done;
     if (!grip.refusal.empty()) text_wrapped(t.font.small, t.colour.missed, grip.refusal);

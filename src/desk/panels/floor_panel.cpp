@@ -252,7 +252,7 @@ bool hold_floor(const PanelInput& in, Workspace& w, Requests& out, const Drawing
         open_typing(w);
     else if (ImGui::IsItemActivated())
         take_hold(in, w, view);
-    else
+    else if (!grip.typed)
         show_numbers(in, *grip.hovered, nullptr);
     return true;
 }

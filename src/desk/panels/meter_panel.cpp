@@ -119,6 +119,8 @@ void draw_map(const PanelInput& in, const MeterCache& cache, ImVec2 size) {
     paint_drawing(in.theme, list, *cache.map, fitted_view(*cache.map, low, high, {}),
                   {.hovered = {}, .selected = {}, .units = in.units()});
     list.PopClipRect();
+    text_wrapped(in.theme.font.small, in.theme.colour.quiet,
+                 "Off the fit: full disc brighter, dashed darker; the larger, the farther.");
 }
 
 void draw_parts(const PanelInput& in, const light::MeterFit& fit) {
@@ -157,8 +159,12 @@ void draw_sentences(const PanelInput& in, const MeterCache& cache) {
         text_wrapped(t.font.small, t.colour.missed, sentence(problem.what + "; " + problem.mend));
 }
 
+/// At the right end of the row before: where sentences follow, they never push it out of sight.
 void draw_buttons(const PanelInput& in, Workspace& w, Requests& out) {
     const Theme& t = in.theme;
+    const float width = t.px(110) + t.px(90) + t.px(8);
+    ImGui::SameLine(ImGui::GetContentRegionMax().x - width);
+    ImGui::BeginGroup();
     if (w.meter_cache.check && in.current) {
         if (lamp_button(t, "Adopt", t.px(110))) {
             out.edit = adopt_meter(in, w.meter_cache);
@@ -169,11 +175,13 @@ void draw_buttons(const PanelInput& in, Workspace& w, Requests& out) {
     }
     if (word_button(t, "Clear", t.px(90))) w.meter.read.fill(0.0);
     hint(t, "Lets go of the readings");
+    ImGui::EndGroup();
 }
 
 void draw_body(const PanelInput& in, Workspace& w, Requests& out) {
     const Theme& t = in.theme;
     draw_kind(in, w);
+    draw_buttons(in, w, out);
     const MeterCache& cache = meter_fit(in, w);
     ImGui::BeginGroup();
     draw_readings(in, w, cache);
@@ -183,7 +191,7 @@ void draw_body(const PanelInput& in, Workspace& w, Requests& out) {
     ImGui::BeginGroup();
     if (cache.check) {
         const float width = ImGui::GetContentRegionAvail().x;
-        draw_map(in, cache, {width, std::max(height - t.px(160), t.px(120))});
+        draw_map(in, cache, {width, std::max(height - t.px(180), t.px(120))});
         draw_parts(in, cache.check->fit);
     } else {
         text_wrapped(t.font.body, t.colour.quiet,
@@ -192,7 +200,6 @@ void draw_body(const PanelInput& in, Workspace& w, Requests& out) {
     }
     ImGui::EndGroup();
     draw_sentences(in, cache);
-    draw_buttons(in, w, out);
 }
 
 std::string title_of(const study::Study& study, const Workspace& w) {

@@ -138,7 +138,7 @@ void begin_afresh(const PanelInput& in, Workspace& w) {
     if (same) return;
     rake.block = w.floor.block;
     rake.document = w.document;
-    rake.refusal.clear();
+    rake.refused_for = nullptr;
     rake.options = study::rake_options(*in.study, rake.block, in.units());
 }
 

@@ -76,16 +76,18 @@ void draw_stages(const PanelInput& in, const sight::RakePlan& plan) {
 }
 
 /// An edit that the solver proposes, or why it can't be.
-void propose(Workspace& w,
+void propose(const PanelInput& in,
+             Workspace& w,
              Requests& out,
              const std::string& label,
              base::Result<room::Layout> made) {
     if (!made) {
         const base::Problem& why = made.problems().front();
         w.rake.refusal = sentence(why.what) + " " + sentence(why.mend);
+        w.rake.refused_for = in.history.current();
+        w.rake.refused_with = w.rake.options;
         return;
     }
-    w.rake.refusal.clear();
     out.edit = Edit{label, std::move(*made), {}};
 }
 
@@ -99,7 +101,7 @@ void draw_floor(const PanelInput& in, Workspace& w, Requests& out, const RakeAns
     draw_stages(in, plan);
     if (!plan.buildable()) return;
     if (lamp_button(t, "Build this floor", t.px(160)))
-        propose(w, out, "Build the solved floor",
+        propose(in, w, out, "Build the solved floor",
                 study::raked_layout(in.brief.layout, answer.question.block, plan.built().floor_m));
     hint(t, "Puts the floor into the layout, as flights; undo takes it back");
 }
@@ -140,7 +142,8 @@ void draw_sill(const PanelInput& in, Workspace& w, Requests& out, const RakeAnsw
                               metres(in.brief.layout.screen.sill_m) + "; " +
                               decided_by(answer, found);
     if (draw_proposal(in.theme, words, "Set sill"))
-        propose(w, out, "Set the lowest sill", study::with_sill(in.brief.layout, found.value_m));
+        propose(in, w, out, "Set the lowest sill",
+                study::with_sill(in.brief.layout, found.value_m));
 }
 
 void draw_spacing(const PanelInput& in, Workspace& w, Requests& out, const RakeAnswer& answer) {
@@ -159,7 +162,7 @@ void draw_spacing(const PanelInput& in, Workspace& w, Requests& out, const RakeA
                               (found.from_bottom ? std::string("; no row asks for more")
                                                  : "; " + decided_by(answer, found.least));
     if (draw_proposal(t, words, found.from_bottom ? "" : "Set least"))
-        propose(w, out, "Set the least row spacing",
+        propose(in, w, out, "Set the least row spacing",
                 study::with_spacing(in.brief.layout, answer.question.block, found.least.value_m));
     hint(t, "Whether people can pass along the rows is for the local code, not for this sum.");
 }
@@ -192,7 +195,8 @@ void draw_rake_answer(const PanelInput& in, Workspace& w, Requests& out) {
                                                   "solved. The findings column says why.");
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {t.px(8), t.px(6)});
     draw_floor(in, w, out, *answer);
-    if (!w.rake.refusal.empty()) text_wrapped(t.font.small, t.colour.missed, w.rake.refusal);
+    if (w.rake.refused_for == in.history.current() && w.rake.refused_with == w.rake.options)
+        text_wrapped(t.font.small, t.colour.missed, w.rake.refusal);
     group_heading(t, "The other way round, for the floor as it is");
     draw_sill(in, w, out, *answer);
     draw_spacing(in, w, out, *answer);

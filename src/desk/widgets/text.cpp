@@ -29,11 +29,15 @@ std::string fitted(ImFont* font, const std::string& text, float width) {
     return cut + "…";
 }
 
-std::string sentence(const std::string& text) {
+std::string heading(const std::string& text) {
     std::string out = text;
-    if (out.empty()) return out;
-    out[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(out[0])));
-    if (out.back() != '.') out += '.';
+    if (!out.empty()) out[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(out[0])));
+    return out;
+}
+
+std::string sentence(const std::string& text) {
+    std::string out = heading(text);
+    if (!out.empty() && out.back() != '.') out += '.';
     return out;
 }
 

@@ -13,6 +13,9 @@ float text_width(ImFont* font, const std::string& text);
 /// `text`, or as much of it as `width` takes, ended by "…".
 std::string fitted(ImFont* font, const std::string& text, float width);
 
+/// `text` with a capital first.
+std::string heading(const std::string& text);
+
 /// `text` as a sentence: a capital first, a full stop last.
 std::string sentence(const std::string& text);
 
