@@ -56,6 +56,12 @@ void Chart::frame(const std::vector<Tick>& up) {
                                      .closed = true});
 }
 
+void Chart::uprights(const std::vector<Tick>& across) {
+    for (const Tick& tick : across)
+        drawing_.items.emplace_back(
+            stroke(place(tick.at, y_.low), place(tick.at, y_.high), Weight::helper, Ink::quiet));
+}
+
 void Chart::ticks_below(const std::vector<Tick>& across, int row) {
     for (const Tick& tick : across) {
         const glm::dvec2 foot = place(tick.at, y_.low);
@@ -108,6 +114,48 @@ void Chart::shade(double from, double to, Ink ink) {
              ink,
              0.12,
              {}});
+}
+
+void Chart::shade_between(const std::vector<glm::dvec2>& low,
+                          const std::vector<glm::dvec2>& high,
+                          Ink ink) {
+    // Strip by strip: a fill is a simple polygon, and two curves may touch.
+    for (std::size_t i = 0; i + 1 < std::min(low.size(), high.size()); ++i) {
+        Fill fill{{}, ink, 0.25, {}};
+        for (const glm::dvec2 p : {low[i], low[i + 1], high[i + 1], high[i]})
+            fill.points.push_back(place(p.x, std::clamp(p.y, y_.low, y_.high)));
+        if (low[i].y < high[i].y || low[i + 1].y < high[i + 1].y)
+            drawing_.items.emplace_back(std::move(fill));
+    }
+}
+
+void Chart::points(const std::vector<glm::dvec2>& at, Ink ink) {
+    constexpr double kHalf = 0.018;
+    for (const glm::dvec2 p : at) {
+        if (p.y < y_.low || p.y > y_.high || p.x < x_.low || p.x > x_.high) continue;
+        drawing_.items.emplace_back(
+            Fill{box(place(p.x, p.y), {1.0, 0.0}, kHalf, kHalf), ink, 1.0, {}});
+    }
+}
+
+void Chart::limit(double from, double to, double y, const std::string& text, Ink ink) {
+    if (y < y_.low || y > y_.high) return;
+    drawing_.items.emplace_back(stroke(place(from, y), place(to, y), Weight::cut, ink));
+    drawing_.items.emplace_back(
+        words(place(from, y) + glm::dvec2(0.0, 0.4 * pitch_), text, Anchor::right, ink));
+}
+
+void Chart::words_right(std::vector<Tick> at, Ink ink) {
+    std::stable_sort(at.begin(), at.end(),
+                     [](const Tick& a, const Tick& b) { return a.at < b.at; });
+    double lowest = field_.bottom;
+    for (const Tick& tick : at) {
+        glm::dvec2 here = place(x_.high, std::clamp(tick.at, y_.low, y_.high));
+        here.y = std::max(here.y, lowest);
+        drawing_.items.emplace_back(
+            words(here + glm::dvec2(kTick, 0.0), tick.text, Anchor::left, ink));
+        lowest = here.y + pitch_;
+    }
 }
 
 }  // namespace rakeline::drawing

@@ -32,6 +32,8 @@ public:
 
     /// The border, with a line across and its words at the left for each tick.
     void frame(const std::vector<Tick>& up);
+    /// Helper lines up through the field, without words.
+    void uprights(const std::vector<Tick>& across);
     /// Short strokes with words below the field; `row` 0 is the nearest. Words at an end of the
     /// axis run inward.
     void ticks_below(const std::vector<Tick>& across, int row);
@@ -45,6 +47,17 @@ public:
     void shade(double from, double to, Ink ink);
     /// Words above the field in `row`, from `share` of its width on.
     void words_above(double share, const std::string& text, Ink ink, int row);
+    /// Between two curves over the same places, `low` and `high` point by point.
+    void shade_between(const std::vector<glm::dvec2>& low,
+                       const std::vector<glm::dvec2>& high,
+                       Ink ink);
+    /// A small square at each point.
+    void points(const std::vector<glm::dvec2>& at, Ink ink);
+    /// A level piece of a limit from x to x, its words above its left end.
+    void limit(double from, double to, double y, const std::string& text, Ink ink);
+    /// Words at the right of the field, each at the height of its value; kept apart where values
+    /// lie near each other.
+    void words_right(std::vector<Tick> at, Ink ink);
 
 private:
     double inset(Anchor anchor) const;

@@ -18,8 +18,7 @@ struct Band {
 };
 
 Band band_at(double frequency_hz, const Sheet& sheet, const Air& air) {
-    const auto impedance = sheet_impedance(sheet, frequency_hz, air);
-    return {frequency_hz, impedance / (2.0 * air.impedance_pa_s_m()),
+    return {frequency_hz, relative_impedance(sheet, frequency_hz, air),
             air_absorption_db_per_m(frequency_hz, air)};
 }
 
@@ -150,9 +149,8 @@ std::size_t power_band(room::Channel channel) {
 
 SoundStudy study_sound(const SoundInput& in) {
     SoundStudy out;
-    for (std::size_t i = 0; i < kThirds.size(); ++i) {
-        out.screen_loss_db[i] = screen_loss_db(in.sheet, kThirds[i], 0.0, in.air);
-    }
+    out.screen_loss_db = loss_by_thirds(in.sheet, 0.0, in.air);
+    out.sheet = study_sheet(in);
     const Bands bands = octave_bands(in.sheet, in.air);
     out.loudspeakers.resize(in.loudspeakers.size());
     // A thread costs as much as some hundred paths do.

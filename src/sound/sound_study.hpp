@@ -4,9 +4,11 @@
 #include "geometry/patch.hpp"
 #include "room/layout.hpp"
 #include "sound/air_absorption.hpp"
+#include "sound/bands.hpp"
 #include "sound/direct_path.hpp"
 #include "sound/directivity.hpp"
 #include "sound/perforation.hpp"
+#include "sound/sheet_study.hpp"
 
 #include <array>
 #include <optional>
@@ -14,15 +16,6 @@
 
 /// Direct sound from every loudspeaker at every seat, through the screen where it stands behind it.
 namespace rakeline::sound {
-
-/// Octave bands by their nominal frequencies (ISO 266), 63 Hz to 16 kHz; a band is computed as a
-/// tone at that frequency.
-inline constexpr std::array<double, 9> kOctaves = {63,   125,  250,  500,  1000,
-                                                   2000, 4000, 8000, 16000};
-/// Third-octave nominal frequencies at which the screen loss is shown.
-inline constexpr std::array<double, 25> kThirds = {
-    63,   80,   100,  125,  160,  200,  250,  315,  400,  500,   630,   800,  1000,
-    1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000, 10000, 12500, 16000};
 
 struct SoundInput {
     geometry::Patch surface;
@@ -32,6 +25,8 @@ struct SoundInput {
     std::vector<glm::dvec3> ears;       ///< per seat, at eye height
     std::optional<int> reference_seat;  ///< index in ears
     double peak_level_db = 105.0;
+    room::Acoustics acoustics;
+    room::Playback playback;
 };
 
 /// The terms of a level, all in dB, so that the derivation can show the sum.
@@ -74,7 +69,8 @@ struct LoudspeakerSound {
 };
 
 struct SoundStudy {
-    std::array<double, kThirds.size()> screen_loss_db{};  ///< normal incidence
+    Thirds screen_loss_db{};  ///< normal incidence
+    SheetStudy sheet;
     std::vector<LoudspeakerSound> loudspeakers;
     /// Per seat: latest minus earliest screen channel (left, centre, right; of several loudspeakers
     /// on one channel the first to arrive), no delays set. Nothing with fewer than two channels.

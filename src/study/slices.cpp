@@ -135,14 +135,14 @@ sound::SoundInput sound_input(const Study& study) {
     const SoundSlice slice = sound_slice(study);
     return {
         .surface = study.picture.surface,
-        .sheet = {.perforation = slice.screen.perforation,
-                  .thickness_m = slice.screen.sheet_thickness_m,
-                  .mass_kg_m2 = slice.screen.sheet_mass_kg_m2},
+        .sheet = sound::sheet_of(slice.screen),
         .air = {.temperature_c = slice.temperature_c, .humidity_fraction = slice.humidity_fraction},
         .loudspeakers = slice.loudspeakers,
         .ears = slice.ears,
         .reference_seat = slice.reference_seat,
-        .peak_level_db = slice.peak_level_db};
+        .peak_level_db = slice.peak_level_db,
+        .acoustics = slice.acoustics,
+        .playback = slice.playback};
 }
 
 }  // namespace rakeline::study

@@ -27,7 +27,7 @@ Sheet plate(double diameter_in, double thickness_in, double open_fraction) {
 }
 
 double loss_at_10_khz(Sheet sheet, HoleInteraction interaction) {
-    sheet.interaction = interaction;
+    sheet.form.interaction = interaction;
     return sound::screen_loss_db(sheet, 10000.0, 0.0, sound::Air{});
 }
 

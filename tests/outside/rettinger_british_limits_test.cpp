@@ -43,7 +43,7 @@ TEST_SUITE("outside/rettinger_british_limits") {
 
     TEST_CASE("golden: without hole interaction it would miss both") {
         Sheet sheet = sheet_with_holes(0.0012);
-        sheet.interaction = HoleInteraction::none;
+        sheet.form.interaction = HoleInteraction::none;
         CHECK(loss_over_500_hz(sheet, 8000.0) > 6.0);
         CHECK(loss_over_500_hz(sheet, 6000.0) > 3.0);
     }

@@ -3,6 +3,7 @@
 
 #include "base/units.hpp"
 #include "room/perforation.hpp"
+#include "sound/random_sheet.hpp"
 #include "support/check.hpp"
 
 #include <cmath>
@@ -14,39 +15,16 @@ using sound::Air;
 using sound::screen_loss_db;
 using sound::Sheet;
 using tests::absolute;
+using tests::between;
 using tests::check_close;
 using tests::printed_digits;
+using tests::random_cinema_sheet;
+using tests::random_sheet;
 using tests::relative;
 
 namespace {
 
 const Air kAir;
-
-double between(std::mt19937& random, double least, double most) {
-    return least + (most - least) * static_cast<double>(random()) / 4294967295.0;
-}
-
-/// Any sheet that a layout file may hold, from micro-perforated to coarse.
-Sheet random_sheet(std::mt19937& random) {
-    Sheet sheet;
-    sheet.perforation.pattern =
-        random() % 2 ? PerforationPattern::square : PerforationPattern::staggered;
-    sheet.perforation.hole_diameter_m = between(random, 0.0001, 0.003);
-    sheet.perforation.pitch_m = sheet.perforation.hole_diameter_m * between(random, 1.01, 10.0);
-    sheet.thickness_m = between(random, 0.0001, 0.003);
-    sheet.mass_kg_m2 = between(random, 0.05, 10.0);
-    return sheet;
-}
-
-/// A sheet as cinemas hang it: the mass of the air in its holes matters, not its friction.
-Sheet random_cinema_sheet(std::mt19937& random) {
-    Sheet sheet = random_sheet(random);
-    sheet.perforation.hole_diameter_m = between(random, 0.0008, 0.0015);
-    sheet.perforation.pitch_m = between(random, 0.003, 0.007);
-    sheet.thickness_m = between(random, 0.0002, 0.0006);
-    sheet.mass_kg_m2 = between(random, 0.2, 1.0);
-    return sheet;
-}
 
 Sheet closed_sheet(double mass_kg_m2) {
     Sheet sheet;
@@ -123,7 +101,7 @@ TEST_SUITE("sound/perforation") {
         Sheet alone;
         alone.perforation.pattern = PerforationPattern::staggered;
         Sheet together = alone;
-        alone.interaction = sound::HoleInteraction::none;
+        alone.form.interaction = sound::HoleInteraction::none;
         CHECK(screen_loss_db(together, 10000.0, 0.0, kAir) <
               screen_loss_db(alone, 10000.0, 0.0, kAir) - 1.0);
     }
@@ -133,13 +111,102 @@ TEST_SUITE("sound/perforation") {
         for (int i = 0; i < 2000; ++i) {
             INFO("draw ", i, " of seed 20260301");
             const Sheet sheet = random_sheet(random);
-            const double f = 20.0 * std::pow(1000.0, between(random, 0.0, 1.0));
+            const double f = tests::random_frequency(random);
             const double angle = between(random, 0.0, 0.5 * base::kPi);
             CHECK(sound::sheet_impedance(sheet, f, kAir).real() >= 0.0);
             const double loss = screen_loss_db(sheet, f, angle, kAir);
             CHECK(loss >= 0.0);
             CHECK(std::isfinite(loss));
         }
+    }
+
+    TEST_CASE("property: what falls on a sheet goes through, comes back or is lost in friction") {
+        std::mt19937 random(20260304);
+        for (int i = 0; i < 3000; ++i) {
+            INFO("draw ", i, " of seed 20260304");
+            const Sheet sheet = random_sheet(random);
+            const double f = tests::random_frequency(random);
+            const double angle = between(random, 0.0, base::radians(89.0));
+            const auto x = sound::relative_impedance(sheet, f, kAir);
+            const auto shares = sound::energy_shares(x, std::cos(angle));
+            check_close(shares.transmitted + shares.reflected + shares.absorbed, 1.0,
+                        absolute(1e-12, "rounding: the absorbed share is worked from friction"));
+            CHECK(shares.absorbed >= 0.0);
+            check_close(-10.0 * std::log10(shares.transmitted),
+                        screen_loss_db(sheet, f, angle, kAir), absolute(1e-9, "rounding"));
+        }
+    }
+
+    TEST_CASE("property: straight on is angle 0, and no sheet loses more at an angle") {
+        std::mt19937 random(20260305);
+        for (int i = 0; i < 1000; ++i) {
+            INFO("draw ", i, " of seed 20260305");
+            const Sheet sheet = random_sheet(random);
+            const double f = tests::random_frequency(random);
+            const auto z = sound::sheet_impedance(sheet, f, kAir);
+            const double rho_c = kAir.density_kg_m3() * kAir.sound_speed_m_s();
+            double before = screen_loss_db(sheet, f, 0.0, kAir);
+            check_close(before, 20.0 * std::log10(std::abs(2.0 * rho_c + z) / (2.0 * rho_c)),
+                        absolute(1e-11, "rounding"));
+            for (double degrees = 15.0; degrees <= 75.0; degrees += 15.0) {
+                const double now = screen_loss_db(sheet, f, base::radians(degrees), kAir);
+                CHECK(now <= before);
+                before = now;
+            }
+        }
+    }
+
+    TEST_CASE("property: of a sheet that hardly moves, thickness and pitch only add") {
+        std::mt19937 random(20260306);
+        for (int i = 0; i < 1000; ++i) {
+            INFO("draw ", i, " of seed 20260306");
+            Sheet sheet = random_sheet(random);
+            sheet.mass_kg_m2 = 1e5;
+            const double f = tests::random_frequency(random);
+            const double loss = screen_loss_db(sheet, f, 0.0, kAir);
+            Sheet thick = sheet;
+            thick.thickness_m *= between(random, 1.05, 3.0);
+            CHECK(screen_loss_db(thick, f, 0.0, kAir) > loss);
+            Sheet sparse = sheet;
+            sparse.perforation.pitch_m *= between(random, 1.05, 3.0);
+            CHECK(screen_loss_db(sparse, f, 0.0, kAir) > loss);
+        }
+    }
+
+    TEST_CASE("property: losses vanish in the bass, with any holes and any hung mass") {
+        std::mt19937 random(20260307);
+        for (int i = 0; i < 500; ++i) {
+            INFO("draw ", i, " of seed 20260307");
+            const Sheet sheet = random_sheet(random);
+            check_close(
+                screen_loss_db(sheet, 1e-4, 0.0, kAir), 0.0,
+                absolute(1e-3, "10 kg/m2 at 0.1 mHz lose 3e-7 dB, friction less than that"));
+        }
+    }
+
+    TEST_CASE("a woven sheet takes round holes of its openings' side") {
+        Sheet woven;
+        woven.perforation = {PerforationPattern::woven, 0.0003, 0.0012, 0.0};
+        Sheet square = woven;
+        square.perforation.pattern = PerforationPattern::square;
+        const double area = (4.0 / base::kPi);  // a square's over a round hole's
+        const auto of_woven = sound::hole_impedance(woven, 2000.0, kAir);
+        const auto of_square = sound::hole_impedance(square, 2000.0, kAir);
+        check_close(std::abs(of_square / of_woven - area), 0.0, absolute(1e-12, "rounding"));
+    }
+
+    TEST_CASE("the screen's sheet is what the layout says of it") {
+        room::Screen screen;
+        screen.perforation = {PerforationPattern::woven, 0.0004, 0.001, 0.1};
+        screen.sheet_thickness_m = 0.0007;
+        screen.sheet_mass_kg_m2 = 0.6;
+        screen.loss_table = {{100.0, 1.0}, {1000.0, 2.0}};
+        const Sheet sheet = sound::sheet_of(screen);
+        CHECK(sheet.perforation == screen.perforation);
+        CHECK(sheet.thickness_m == 0.0007);
+        CHECK(sheet.mass_kg_m2 == 0.6);
+        CHECK(sheet.loss_table == screen.loss_table);
+        CHECK(sheet.form == sound::SheetForm{});
     }
 
     TEST_CASE("property: a heavier sheet loses more, whatever its holes") {
