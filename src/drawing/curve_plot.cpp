@@ -154,7 +154,7 @@ void name_curves(const Half& half, Chart& upper, Chart& lower) {
     if (half.curves())
         upper.words_above(0.0, "thick: darkest over brightest of all seats", Ink::screen, top);
     else
-        upper.words_above(0.0, "thin: the worst seat's sides over centre", Ink::beam, top);
+        upper.words_above(0.0, "thin: the worst seat's sides over centre", Ink::near, top);
     lower.words_above(0.0, "crop", Ink::sight, 0);
     lower.words_above(0.25, "bow, dashed", Ink::sound, 0);
     lower.words_above(0.65, "left dark", Ink::missed, 0);
@@ -175,7 +175,7 @@ void draw_half(Drawing& drawing, const Half& half) {
         up.push_back({share, percent(share)});
     upper.frame(up);
     lower.frame({{0.0, "0 %"}, {top, percent(top)}});
-    upper.curve(curve_of(half, [](const auto& t) { return t.side_ratio; }), Ink::beam, Weight::seen,
+    upper.curve(curve_of(half, [](const auto& t) { return t.side_ratio; }), Ink::near, Weight::seen,
                 false);
     upper.curve(curve_of(half, [](const auto& t) { return t.evenness; }), Ink::screen, Weight::cut,
                 false);
