@@ -7,7 +7,10 @@
 #include <glm/geometric.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <limits>
 
 namespace rakeline::light {
 namespace {
@@ -18,42 +21,37 @@ double fall_off_per_m2(const GateLight& light) {
     return (1.0 - light.corner_fraction) / glm::dot(half, half);
 }
 
-/// Integral of 1 - k (x^2 + y^2) over [0, x] x [0, y]: xy - k (x^3 y + x y^3) / 3.
-double paraboloid_integral(double x, double y, double k) {
-    return x * y * (1.0 - k * (x * x + y * y) / 3.0);
-}
-
-/// Antiderivative of (R^2 - u^2)^(3/2) that is 0 at 0, for 0 <= u <= R:
-/// u h^3 / 4 + 3 R^2 u h / 8 + 3 R^4 asin(u/R) / 8 with h = sqrt(R^2 - u^2).
-double cap_antiderivative(double u, double radius) {
-    const double h = std::sqrt(std::max(0.0, radius * radius - u * u));
-    const double r2 = radius * radius;
-    return 0.25 * u * h * h * h + 0.375 * r2 * u * h +
-           0.375 * r2 * r2 * std::asin(std::min(1.0, u / radius));
-}
-
-/// Integral of max(0, 1 - k r^2) over [0, x] x [0, y], x and y >= 0, k >= 0.
+/// Integral of max(0, 1 - k r^2) over the triangle of the origin and two points, k >= 0; negative
+/// where it runs clockwise.
 ///
-/// Inside the circle R = 1/sqrt(k) the law is the paraboloid. Where the rectangle's corner lies
-/// outside it, the rectangle is cut at u = a, the place where its top edge leaves the circle: left
-/// of a the paraboloid over the full height, right of it under the circle, where the inner integral
-/// is that of k (h^2 - v^2) over 0 ... h = sqrt(R^2 - u^2), which is 2 k h^3 / 3.
-double quadrant_integral(double x, double y, double k) {
-    if (k * (x * x + y * y) <= 1.0) return paraboloid_integral(x, y, k);
-    const double radius = 1.0 / std::sqrt(k);
-    const double top = std::min(y, radius);
-    const double right = std::min(x, radius);
-    const double leaves = std::min(right, std::sqrt(std::max(0.0, radius * radius - top * top)));
-    const double under_circle =
-        cap_antiderivative(right, radius) - cap_antiderivative(leaves, radius);
-    return paraboloid_integral(leaves, top, k) + 2.0 / 3.0 * k * under_circle;
+/// Along the side from `from` to `to`, d from the origin at its foot and s from there, the angle
+/// dphi = d ds / (d^2 + s^2) sweeps the integral of (1 - k r^2) r dr up to r^2 = d^2 + s^2, which
+/// is r^2/2 - k r^4/4; so
+///
+///     (d/2 - k d^3/4) (b - a) - k d (b^3 - a^3) / 12      for a <= s <= b inside R = 1/sqrt(k),
+///
+/// and beyond R, where the law is 0, the sector's angle over 4 k.
+double fan_integral(glm::dvec2 from, glm::dvec2 to, double k) {
+    const double length = glm::length(to - from);
+    if (length == 0.0) return 0.0;
+    const glm::dvec2 along = (to - from) / length;
+    const double d = from.x * along.y - from.y * along.x;
+    const double first = glm::dot(from, along);
+    const double last = first + length;
+    // The side's part inside R; without fall-off there is no R.
+    const double reach = k > 0.0 ? std::sqrt(std::max(0.0, 1.0 / k - d * d))
+                                 : std::numeric_limits<double>::infinity();
+    const double a = std::clamp(first, -reach, reach);
+    const double b = std::clamp(last, -reach, reach);
+    const double inside =
+        (0.5 * d - 0.25 * k * d * d * d) * (b - a) - k * d * (b * b * b - a * a * a) / 12.0;
+    if (a == first && b == last) return inside;
+    const auto angle = [d](double s, double t) { return std::atan2(d * (t - s), d * d + s * t); };
+    return inside + (angle(first, a) + angle(b, last)) / (4.0 * k);
 }
 
-/// The same from the hot spot to any corner; odd in x and in y, as an integral over [0, x] x [0, y]
-/// of an even function is.
-double corner_integral(glm::dvec2 corner, double k) {
-    const double size = quadrant_integral(std::abs(corner.x), std::abs(corner.y), k);
-    return std::signbit(corner.x) == std::signbit(corner.y) ? size : -size;
+std::array<glm::dvec2, 4> corners(glm::dvec2 half) {
+    return {-half, {half.x, -half.y}, half, {-half.x, half.y}};
 }
 
 }  // namespace
@@ -80,15 +78,20 @@ double relative_illuminance(const GateLight& light, glm::dvec2 gate_m) {
     return std::max(0.0, 1.0 - fall_off_per_m2(light) * glm::dot(off, off));
 }
 
-double lit_integral_m2(const GateLight& light, glm::dvec2 size_m) {
+double lit_integral_m2(const GateLight& light, std::span<const glm::dvec2> polygon) {
     RL_ASSERT(light.lit_size_m.x > 0.0 && light.lit_size_m.y > 0.0);
     RL_ASSERT(light.corner_fraction >= 0.0 && light.corner_fraction <= 1.0);
     const double k = fall_off_per_m2(light);
-    const glm::dvec2 half = 0.5 * glm::min(size_m, light.lit_size_m);
-    const glm::dvec2 low = -half - light.hot_spot_m;
-    const glm::dvec2 high = half - light.hot_spot_m;
-    return corner_integral(high, k) - corner_integral({low.x, high.y}, k) -
-           corner_integral({high.x, low.y}, k) + corner_integral(low, k);
+    double sum = 0.0;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const glm::dvec2 next = polygon[(i + 1) % polygon.size()];
+        sum += fan_integral(polygon[i] - light.hot_spot_m, next - light.hot_spot_m, k);
+    }
+    return sum;
+}
+
+double lit_integral_m2(const GateLight& light, glm::dvec2 size_m) {
+    return lit_integral_m2(light, corners(0.5 * glm::min(size_m, light.lit_size_m)));
 }
 
 double use_fraction(const GateLight& light, glm::dvec2 size_m) {

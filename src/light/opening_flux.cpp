@@ -1,18 +1,40 @@
 // SPDX-License-Identifier: MIT
 #include "light/opening_flux.hpp"
 
+#include <glm/common.hpp>
+
+#include <array>
+
 namespace rakeline::light {
+namespace {
+
+/// The rectangle's border in the gate, counter-clockwise as the rectangle's own.
+std::vector<glm::dvec2> border_in_gate(const picture::PictureMap& map,
+                                       const geometry::Rectangle& uv) {
+    const std::array<glm::dvec2, 4> corners{
+        {{uv.left, uv.bottom}, {uv.right, uv.bottom}, {uv.right, uv.top}, {uv.left, uv.top}}};
+    std::vector<glm::dvec2> gate;
+    gate.reserve(corners.size() * kBorderSteps);
+    for (std::size_t edge = 0; edge < corners.size(); ++edge) {
+        const glm::dvec2 from = corners[edge];
+        const glm::dvec2 way = corners[(edge + 1) % corners.size()] - from;
+        for (int step = 0; step < kBorderSteps; ++step) {
+            const double share = static_cast<double>(step) / kBorderSteps;
+            if (const auto lit = map.gate_from_screen(from + share * way)) gate.push_back(*lit);
+        }
+    }
+    return gate;
+}
+
+}  // namespace
 
 double flux_onto(const Illuminance& illuminance, const geometry::Rectangle& uv) {
-    const glm::dvec2 size(uv.width(), uv.height());
-    const glm::dvec2 corner = uv.centre() - 0.5 * size;
-    const glm::dvec2 cell = size / static_cast<double>(kFluxCells);
-    double sum_lx = 0.0;
-    for (int row = 0; row < kFluxCells; ++row) {
-        for (int column = 0; column < kFluxCells; ++column)
-            sum_lx += illuminance.at_lx(corner + cell * glm::dvec2(column + 0.5, row + 0.5));
-    }
-    return sum_lx * cell.x * cell.y;
+    const Beam& beam = illuminance.beam();
+    const glm::dvec2 half = 0.5 * glm::min(beam.part_size_m, beam.gate.lit_size_m);
+    const std::vector<glm::dvec2> border = border_in_gate(beam.map, uv);
+    const std::vector<glm::dvec2> lit =
+        geometry::clipped(border, {-half.x, half.x, -half.y, half.y});
+    return illuminance.peak_lm_m2() * lit_integral_m2(beam.gate, lit);
 }
 
 }  // namespace rakeline::light

@@ -199,8 +199,8 @@ std::span<const FigureDefinition> reading_figures() {
     static const std::vector<FigureDefinition> entries = {
         {"light.flux_in_opening", Subject::light, "Flux into the opening", Unit::lumen, kPf,
          "Flux on the screen that falls into the masked opening; the rest lights the masking.",
-         "sum of E dA over 24 by 24 cells of the opening",
-         "derived: midpoint rule over the exact map",
+         "integral of E dA over the opening",
+         "derived: conservation of flux, the opening mapped back to the gate, exact integral there",
          "{projector} brings {value} into the opening of {format}", flux_in_opening},
         {"light.reading_uncertainty", Subject::light, "Reading, uncertainty", Unit::fraction, kPf,
          "Standard uncertainty of the reference reading over the reading, first order, factors "

@@ -1,14 +1,20 @@
 // SPDX-License-Identifier: MIT
 // Source: GNU Scientific Library, adaptive 61-point quadrature (QAG), as the reference for the
-// integrals of light: the reflectance of a gain lobe and the flux through a part of the gate.
+// integrals of light: the reflectance of a gain lobe, the flux through a part of the gate, and the
+// flux that falls into an opening and onto the masking round it.
 #include "base/units.hpp"
 #include "light/gate_light.hpp"
+#include "light/lit_room.hpp"
+#include "light/opening_flux.hpp"
 #include "light/screen_gain.hpp"
 #include "support/check.hpp"
 
+#include <algorithm>
+#include <array>
 #include <functional>
 #include <gsl/gsl_integration.h>
 #include <random>
+#include <span>
 
 using namespace rakeline;
 using tests::check_close;
@@ -24,17 +30,54 @@ struct Bounds {
     double to = 0.0;
 };
 
-double gsl_integral(Bounds bounds, const std::function<double(double)>& f) {
+/// How far off the result may be: by so much, or by that share of it.
+struct Goal {
+    double absolute = 1e-14;
+    double relative = 1e-12;
+};
+
+double gsl_integral(Bounds bounds, const std::function<double(double)>& f, Goal goal = {}) {
     gsl_integration_workspace* workspace = gsl_integration_workspace_alloc(2000);
     std::function<double(double)> copy = f;
     gsl_function function{&call, &copy};
     double result = 0.0;
     double error = 0.0;
-    const int status = gsl_integration_qag(&function, bounds.from, bounds.to, 1e-14, 1e-12, 2000,
-                                           GSL_INTEG_GAUSS61, workspace, &result, &error);
+    const int status =
+        gsl_integration_qag(&function, bounds.from, bounds.to, goal.absolute, goal.relative, 2000,
+                            GSL_INTEG_GAUSS61, workspace, &result, &error);
     gsl_integration_workspace_free(workspace);
     REQUIRE(status == 0);
     return result;
+}
+
+/// Integral of the illuminance over a rectangle, coarser: the rim of a picture is a step in it.
+double gsl_flux(const light::Illuminance& illuminance, const geometry::Rectangle& r, double whole) {
+    if (r.width() <= 0.0 || r.height() <= 0.0) return 0.0;
+    const auto row = [&](double v) {
+        return gsl_integral({r.left, r.right},
+                            [&](double u) {
+                                return illuminance.at_lx({u, v});
+                            },
+                            {1e-9 * whole / r.height(), 1e-10});
+    };
+    return gsl_integral({r.bottom, r.top}, row, {1e-8 * whole, 1e-9});
+}
+
+/// The opening, and four strips round it out to wherever the picture reaches.
+std::array<geometry::Rectangle, 4> strips_round(const geometry::Rectangle& o,
+                                                std::span<const glm::dvec2> outline) {
+    geometry::Rectangle out = o;
+    for (const glm::dvec2 at : outline) {
+        // Between two points of the outline the rim may bulge a little.
+        out.left = std::min(out.left, at.x - 0.01);
+        out.right = std::max(out.right, at.x + 0.01);
+        out.bottom = std::min(out.bottom, at.y - 0.01);
+        out.top = std::max(out.top, at.y + 0.01);
+    }
+    return {{{out.left, o.left, out.bottom, out.top},
+             {o.right, out.right, out.bottom, out.top},
+             {o.left, o.right, out.bottom, o.bottom},
+             {o.left, o.right, o.top, out.top}}};
 }
 
 }  // namespace
@@ -82,5 +125,38 @@ TEST_SUITE("outside/gsl_light_integrals") {
             check_close(light::lit_integral_m2(light, part), reference,
                         tests::relative(1e-9, "the reference's goal, 1e-14 m^2 inside and out"));
         }
+    }
+
+    TEST_CASE("golden: flux into the opening, and with the masking's all that leaves the port") {
+        const unsigned seed = 77;
+        INFO("seed ", seed);
+        std::mt19937 random(seed);
+        double most_masked = 0.0;
+        for (int i = 0; i < 8; ++i) {
+            tests::LitRoom r = tests::random_room(random);
+            // Some pictures larger than their opening, some as they come.
+            const double wanted = tests::picture_of(r).pictures.front().focal_length_m;
+            if (i % 2 == 0) r.projector.formats.front().focal_length_m = 0.93 * wanted;
+            const picture::PictureStudy study = tests::picture_of(r);
+            const picture::ProjectedPicture& picture = study.pictures.front();
+            const light::PictureLight lit = tests::light_of(r).lights.front();
+            const light::Illuminance illuminance(
+                {.map = picture.map,
+                 .gate = light::gate_light(r.projector),
+                 .part_size_m = picture.gate_size_m,
+                 .whole_flux_lm = lit.chain_flux_lm * lit.port_transmittance});
+            const geometry::Rectangle opening = study.openings.front().uv;
+            const double inside = gsl_flux(illuminance, opening, lit.flux_lm);
+            double masked = 0.0;
+            for (const geometry::Rectangle& strip : strips_round(opening, picture.shape.outline))
+                masked += gsl_flux(illuminance, strip, lit.flux_lm);
+            INFO("room ", i, ", masked ", masked, " of ", lit.flux_lm, " lm");
+            const tests::Tolerance millionth =
+                tests::relative(1e-6, "of the flux through the lens");
+            check_close(lit.opening_flux_lm, inside, millionth);
+            check_close(inside + masked, lit.flux_lm, millionth);
+            most_masked = std::max(most_masked, masked / lit.flux_lm);
+        }
+        CHECK(most_masked > 0.1);
     }
 }
