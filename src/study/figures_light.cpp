@@ -230,8 +230,8 @@ std::span<const FigureDefinition> light_figures() {
         std::vector<FigureDefinition> all;
         for (const std::span<const FigureDefinition> part :
              {chain_figures(), std::span(fluxes), std::span(luminances), reading_figures(),
-              luminance_figures(), stray_figures(), lamp_figures(), lamp_life_figures(),
-              supply_figures()})
+              luminance_figures(), stereo_figures(), stray_figures(), lamp_figures(),
+              lamp_life_figures(), supply_figures()})
             all.insert(all.end(), part.begin(), part.end());
         return all;
     }();

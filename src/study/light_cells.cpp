@@ -23,14 +23,20 @@ void record_points(const light::PictureLight& l,
     }
 }
 
+void note_stereo_sources(Working& w) {
+    w.note(
+        "stereo, at the eye: sources disagree: about 16 cd/m2 (CST/FNCF booth guide 2010, p. 44, "
+        "as reported), 24 cd/m2 (7 fL, 5 to 9; a trade page, as reported), 15 cd/m2 (4.5 fL, 3.5 "
+        "to "
+        "5.5; from memory)");
+}
+
 void note_stereo(const Cell& c, Working& w) {
     if (!c.study.layout().screen.surface.keeps_polarisation) return;
     w.note(
         "the sheet keeps polarisation, which changes no gain; this reading is of the flat "
         "picture, without stereo glasses or filters");
-    w.note(
-        "stereo, at the eye: sources disagree, so no limit is set: about 16 cd/m2 (a booth guide "
-        "of 2010), 24 cd/m2 (7 fL, 5 to 9; a trade page), 15 cd/m2 (4.5 fL, from memory)");
+    note_stereo_sources(w);
 }
 
 }  // namespace rakeline::study

@@ -19,4 +19,7 @@ void record_points(const light::PictureLight& light,
 /// polarisation.
 void note_stereo(const Cell& cell, Working& working);
 
+/// What the eye should get in stereo, by whose word.
+void note_stereo_sources(Working& working);
+
 }  // namespace rakeline::study

@@ -73,6 +73,7 @@ std::span<const FigureDefinition> chain_figures();
 std::span<const FigureDefinition> reading_figures();
 std::span<const FigureDefinition> lamp_life_figures();
 std::span<const FigureDefinition> supply_figures();
+std::span<const FigureDefinition> stereo_figures();
 std::span<const FigureDefinition> stray_figures();
 std::span<const FigureDefinition> lamp_figures();  ///< the last part of light_figures
 std::span<const FigureDefinition> sight_figures();

@@ -99,6 +99,8 @@ const Agreed kAgreed[] = {
     {"light.end_margin", kPf},
     {"light.exhaust_rise", {.projector = true}},
     {"light.cost_show", {.projector = true}},
+    {"light.stereo_low", kPf},
+    {"light.stereo_high", kPf},
     {"light.stray_illuminance", kF},
     {"light.bounce_fraction", kF},
     {"light.black_level", kPf},
