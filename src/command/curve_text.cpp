@@ -57,13 +57,19 @@ public:
         return "  most even: " + radius(t) + ", tilt " + text(t.tilt_rad, Unit::radian) + ", " +
                text(t.evenness, Unit::fraction) + "; the picture bows by " +
                text(t.bow_m, Unit::millimetre) + " and loses " + text(t.crop, Unit::fraction) +
-               " to the masking\n";
+               " to the masking" + darkness(t) + "\n";
     }
 
 private:
     std::string text(double si, Unit unit) const { return base::quantity_text(si, unit, system_); }
     std::string radius(const CurvatureTrial& t) const {
         return t.radius_m == 0.0 ? "flat" : "R " + text(t.radius_m, Unit::metre);
+    }
+    /// The trial keeps the lens that is in.
+    std::string darkness(const CurvatureTrial& t) const {
+        if (t.uncovered < 0.0005) return {};
+        return "; it leaves " + text(t.uncovered, Unit::fraction) +
+               " of the opening dark, which asks for a shorter lens or more zoom";
     }
     const std::string& seat(const CurvatureTrial& t) const {
         return study_.seats.seats.at(static_cast<std::size_t>(t.side_seat)).name;

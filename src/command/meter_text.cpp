@@ -5,6 +5,8 @@
 #include "command/text_table.hpp"
 #include "study/meter_words.hpp"
 
+#include <cmath>
+
 namespace rakeline::command {
 namespace {
 
@@ -52,6 +54,11 @@ std::string parts_table(const light::MeterFit& fit) {
     return joined(table_lines(table, 1));
 }
 
+/// Nought where rounding is all that is left.
+double residual_told(const light::FittedReading& reading) {
+    return std::abs(reading.residual()) < 1e-9 * reading.read ? 0.0 : reading.residual();
+}
+
 std::string readings_table(const study::MeterCheck& check, base::UnitSystem system) {
     std::vector<Cells> table{{"Reading", "Read", "Fitted", "Residual", "of fitted", "in errors"}};
     for (std::size_t i = 0; i < check.places.size(); ++i) {
@@ -59,7 +66,7 @@ std::string readings_table(const study::MeterCheck& check, base::UnitSystem syst
         const base::Unit unit = check.places[i].row.unit;
         const auto text = [&](double si) { return base::quantity_text(si, unit, system, 1); };
         table.push_back({study::meter_place_name(check, i, system), text(reading.read),
-                         text(reading.fitted), signed_text(text(reading.residual())),
+                         text(reading.fitted), signed_text(text(residual_told(reading))),
                          study::meter_residual_text(reading),
                          signed_text(base::fixed_text(reading.residual_errors(), 1))});
     }

@@ -143,7 +143,7 @@ std::vector<FigureDefinition> lamp_entries() {
     return {
         {"light.lamp_power", Subject::light, "Lamp power", Unit::watt, kPf,
          "Electrical power of the lamp, or of the whole light source of a laser machine.", "U I",
-         kYours, "The lamp of {projector} takes {value} in {format}", lamp_power},
+         kYours, "The lamp of {projector} takes {value} in {format}", of_lamp<lamp_power>},
         {"light.lamp_flux_new", Subject::light, "Lamp flux, new", Unit::lumen, kPf,
          "All round, of a new lamp at this power.", "P e", kYours,
          "The lamp of {projector} gives {value} when new in {format}", lamp_flux_new},

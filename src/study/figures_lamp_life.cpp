@@ -141,29 +141,29 @@ std::vector<FigureDefinition> lamp_wanted_entries() {
         {"light.lamp_power_new", Subject::light, "Lamp power wanted, new", Unit::watt, kPf,
          "Power at which a new lamp brings the reference seat to the nominal luminance.",
          "P k_age L_target / L", kNearNow, "{projector} wants {value} of a new lamp in {format}",
-         power_new},
+         of_lamp<power_new>},
         {"light.lamp_power_end", Subject::light, "Lamp power wanted, at end", Unit::watt, kPf,
          "The same of a lamp at the end of its life.", "P k_age L_target / (L k_end)", kNearNow,
-         "{projector} wants {value} of a lamp at its end in {format}", power_end},
+         "{projector} wants {value} of a lamp at its end in {format}", of_lamp<power_end>},
         {"light.lamp_size", Subject::light, "Lamp, usual size", Unit::watt, kPf,
          "Smallest usual xenon rating that keeps the nominal luminance to the end of its life; "
          "none "
          "above 12 kW.",
          "least rating >= P_end",
          "ratings from 900 W to 12 kW as reported, the steps between from memory",
-         "{projector} wants a lamp of {value} for {format}", lamp_size},
+         "{projector} wants a lamp of {value} for {format}", of_lamp<lamp_size>},
         {"light.lamp_size_load", Subject::light, "Lamp wanted over lamphouse", Unit::fraction, kPf,
          "Power wanted at the end of the lamp's life over the largest lamp that the lamphouse "
          "takes.",
          "P_end / P_most", kNearNow,
          "To keep {format} bright to the lamp's end {projector} would want {value} of the largest "
          "lamp that its lamphouse takes",
-         size_load},
+         of_lamp<size_load>},
         {"light.lamp_current_end", Subject::light, "Lamp current, at end", Unit::ampere, kPf,
          "Current that keeps the nominal luminance at the end of the lamp's life, at the layout's "
          "voltage.",
          "P_end / U", kNearNow, "{projector} wants {value} at its lamp's end in {format}",
-         current_end},
+         of_lamp<current_end>},
     };
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "study/light_cells.hpp"
 #include "study/picture_cells.hpp"
 
 #include <cmath>
@@ -131,7 +132,7 @@ std::span<const FigureDefinition> lamp_figures() {
          "Current that brings the reference seat to the nominal luminance, if the flux of the lamp "
          "goes in proportion to its current.",
          "I L_target / L", "common practice, no source: flux in proportion to current",
-         "{projector} wants a lamp current of {value} in {format}", lamp_current_wanted},
+         "{projector} wants a lamp current of {value} in {format}", of_lamp<lamp_current_wanted>},
     };
     return entries;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "light/lamp_supply.hpp"
+#include "study/light_cells.hpp"
 #include "study/picture_cells.hpp"
 
 #include <optional>
@@ -99,30 +100,32 @@ std::span<const FigureDefinition> supply_figures() {
         {"light.lamphouse_load", Subject::light, "Lamp over lamphouse", Unit::fraction, kP,
          "Lamp power over the largest lamp that the lamphouse takes.", "P / P_most",
          "yours: the layout's own values",
-         "The lamp of {projector} stands at {value} of what its lamphouse takes", lamphouse_load},
+         "The lamp of {projector} stands at {value} of what its lamphouse takes",
+         of_lamp<lamphouse_load>},
         {"light.mains_power", Subject::light, "Power from the mains", Unit::watt, kP,
          "Power that lamp and supply draw together; pumps, fans and electronics come on top.",
          "P / k", "yours: the layout's own values", "{projector} draws {value} from the mains",
-         mains_power},
+         of_lamp<mains_power>},
         {"light.exhaust_heat", Subject::light, "Heat into the exhaust", Unit::watt, kP,
          "Lamp power that the exhaust air carries off.", "P k_heat",
          "yours: the layout's own values", "The lamp of {projector} puts {value} into its exhaust",
-         exhaust_heat},
+         of_exhaust<exhaust_heat>},
         {"light.exhaust_flow_needed", Subject::light, "Exhaust flow needed", Unit::air_flow, kP,
          "Air that keeps the rise in the duct at the most allowed.", "V = Q / (rho c_p dT)",
          "derived: steady energy balance; rho of dry air by the ideal gas law, R of ISO 2533; c_p "
          "from memory",
-         "{projector} needs {value} of exhaust air", exhaust_flow_needed},
+         "{projector} needs {value} of exhaust air", of_exhaust<exhaust_flow_needed>},
         {"light.exhaust_rise", Subject::light, "Exhaust rise", Unit::kelvin, kP,
          "By which the air in the duct gets warmer at the flow that it draws.",
          "dT = Q / (rho c_p V)",
          "derived: steady energy balance; rho of dry air by the ideal gas law, R of ISO 2533; c_p "
          "from memory",
-         "The exhaust of {projector} gets warmer by {value}", exhaust_rise},
+         "The exhaust of {projector} gets warmer by {value}", of_exhaust<exhaust_rise>},
         {"light.exhaust_load", Subject::light, "Exhaust rise over the most", Unit::fraction, kP,
          "Rise of the air in the duct over the most that the layout allows.", "dT / dT_most",
          "derived: steady energy balance",
-         "The exhaust air of {projector} gets warmer by {value} of the most allowed", exhaust_load},
+         "The exhaust air of {projector} gets warmer by {value} of the most allowed",
+         of_exhaust<exhaust_load>},
         {"light.cost_show", Subject::light, "Light, cost of a show", Unit::money, kP,
          "Lamp wear and energy of one show, in the layout's money.", "c_lamp + c_energy",
          "derived: price times time over life; prices are yours",

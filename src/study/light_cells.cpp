@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "study/light_cells.hpp"
 
+#include "study/picture_cells.hpp"
+
 namespace rakeline::study {
 
 const light::PictureLight* light_of(const Cell& c) {
@@ -21,6 +23,26 @@ void record_points(const light::PictureLight& l,
         w.input(kNames[point], "luminance there toward this seat",
                 light::luminance_cdm2(l, seat, point), base::Unit::cd_per_m2);
     }
+}
+
+void note_lamp_caution(const Cell& c, Working& w) {
+    if (projector_of(c).flux.lamp == room::LampKind::laser) {
+        w.note(
+            "caution: never look into beam or lens; its maker's trained service alone opens a "
+            "laser "
+            "source, a licensed electrician designs the circuit");
+        return;
+    }
+    w.note(
+        "caution: a xenon lamp is under pressure hot and cold and can burst, its currents and "
+        "ignition voltages kill: trained people alone open a lamphouse, the maker's table goes "
+        "first, a licensed electrician designs the circuit");
+}
+
+void note_exhaust_caution(Working& w) {
+    w.note(
+        "caution: heat, and ozone of some lamps, go up the duct: a licensed ventilation engineer "
+        "and the fire authority settle exhaust, make-up air and fire separation");
 }
 
 void note_stereo_sources(Working& w) {

@@ -19,6 +19,24 @@ void record_points(const light::PictureLight& light,
 /// polarisation.
 void note_stereo(const Cell& cell, Working& working);
 
+/// What a derivation has to say wherever lamp, current or duct are named.
+void note_lamp_caution(const Cell& cell, Working& working);
+void note_exhaust_caution(Working& working);
+
+/// A figure's function with the caution under its derivation.
+template <std::optional<double> (*evaluate)(const Cell&, Working&)>
+std::optional<double> of_lamp(const Cell& cell, Working& working) {
+    const std::optional<double> value = evaluate(cell, working);
+    if (value) note_lamp_caution(cell, working);
+    return value;
+}
+template <std::optional<double> (*evaluate)(const Cell&, Working&)>
+std::optional<double> of_exhaust(const Cell& cell, Working& working) {
+    const std::optional<double> value = evaluate(cell, working);
+    if (value) note_exhaust_caution(working);
+    return value;
+}
+
 /// What the eye should get in stereo, by whose word.
 void note_stereo_sources(Working& working);
 

@@ -60,7 +60,7 @@ std::string suggestion(const std::string& word, const std::vector<std::string>& 
     std::string all;
     for (const std::string& name : names)
         all += (all.empty() ? "" : ", ") + name;
-    return (near.empty() ? "" : "did you mean '" + near + "'? ") + "There are " + all;
+    return (near.empty() ? "there are " : "did you mean '" + near + "'? There are ") + all;
 }
 
 using Columns = std::map<std::string, std::size_t>;

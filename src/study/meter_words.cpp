@@ -94,16 +94,26 @@ std::string flux_text(const light::MeterFit& fit) {
     return percent(fit.flux_ratio()) + " of the flux that the layout gives";
 }
 
+/// So far off, a lamp is less likely than a slip: a foot-lambert is 3.4 candelas per square metre,
+/// a foot-candle 10.8 lux. Twice: common practice, no source.
+std::string unit_text(const light::MeterFit& fit) {
+    constexpr double kFarOff = 2.0;
+    const double ratio = fit.flux_ratio();
+    if (ratio < kFarOff && ratio > 1.0 / kFarOff) return {};
+    return " So far off, see first that every reading has its own unit, that the projector shows "
+           "white in this format, and what flux the layout gives.";
+}
+
 std::string dim_text(const MeterCheck& check) {
     const std::string clean =
         "clean the port's glass on both sides, the mirror or collector and the lens, then look at "
         "the lamp's age and current.";
     if (check.signs.size() == 1)
         return "The flux is low, " + flux_text(check.fit) +
-               ", and the pattern is as it should be: " + clean;
+               ", and the pattern is as it should be: " + clean + unit_text(check.fit);
     return "The flux is low, " + flux_text(check.fit) +
            ". Mend the pattern first, which may bring some of it back, and read again; then " +
-           clean;
+           clean + unit_text(check.fit);
 }
 
 std::string uneven_text(const MeterCheck& check, base::UnitSystem system) {
@@ -144,7 +154,23 @@ std::string sign_text(const Study& study,
             break;
     }
     return "The flux is high, " + flux_text(check.fit) +
-           ": the layout's chain gives too little, or the lamp runs over the current it states.";
+           ": the layout's chain gives too little, or the lamp runs over the current it states." +
+           unit_text(check.fit);
+}
+
+/// Places that all read the same to the last digit: no picture falls off so little, and three may
+/// do so by chance. Nothing where readings differ.
+std::string alike_text(const MeterCheck& check, base::UnitSystem system) {
+    constexpr std::size_t kTooManyAlike = 4;
+    const std::vector<MeterPlace>& all = check.places;
+    const auto differs = [&](const MeterPlace& place) {
+        return place.row.value != all.front().row.value || place.row.unit != all.front().row.unit;
+    };
+    if (all.size() < kTooManyAlike || std::any_of(all.begin(), all.end(), differs)) return {};
+    return "All " + std::to_string(all.size()) + " places read the same, " +
+           base::quantity_text(all.front().row.value, all.front().row.unit, system) +
+           ": no picture is so even. See that the meter does not hold its reading and is in range, "
+           "aim it at each place in turn, and read again before anything is moved.";
 }
 
 std::string held_text(const light::MeterFit& fit, LawPart part) {
@@ -273,6 +299,8 @@ std::vector<std::string> meter_advice(const Study& study,
                                       const MeterCheck& check,
                                       base::UnitSystem system) {
     std::vector<std::string> out;
+    const std::string alike = alike_text(check, system);
+    if (!alike.empty()) out.push_back(alike);
     for (const MeterSign sign : check.signs)
         out.push_back(sign_text(study, check, sign, system));
     if (out.empty())

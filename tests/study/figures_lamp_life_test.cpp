@@ -54,7 +54,7 @@ TEST_SUITE("study/figures_lamp_life") {
                                    "light.gate_in_use", "light.port_transmittance"})
                 flux *= figure(study, id, place).value();
             check_close(flux, figure(study, "light.flux", place).value(), kRounding);
-            CHECK(figure(study, "light.flux_in_opening", place).value() <= flux * 1.01);
+            CHECK(figure(study, "light.flux_in_opening", place).value() <= flux * (1.0 + 1e-9));
         }
         CHECK(chains == 4);  // three formats on 35 mm, one on 70 mm
         // The digital machine's flux is measured: no chain, but a setting and a part in use.
@@ -163,5 +163,28 @@ TEST_SUITE("study/figures_lamp_life") {
                 CHECK(*figure(lighter, "light.luminance_reference", place) == *reading);
             }
         }
+    }
+
+    TEST_CASE("wherever lamp, current or duct are named, the derivation carries its caution") {
+        const auto caution = [](const Study& study, const char* id) {
+            const Figure* found = find_figure(study, id, at(0, 0));
+            REQUIRE_MESSAGE(found, id);
+            const auto notes = derive(study, *found).notes;
+            REQUIRE_FALSE(notes.empty());
+            return notes.back();
+        };
+        const Study xenon = compute_study(tests::demo_brief("converted-hall-96"));
+        for (const char* id :
+             {"light.lamp_power", "light.lamp_power_new", "light.lamp_power_end", "light.lamp_size",
+              "light.lamp_size_load", "light.lamp_current_end", "light.lamp_current_wanted",
+              "light.mains_power", "light.lamphouse_load"})
+            CHECK(caution(xenon, id).starts_with("caution: a xenon lamp is under pressure"));
+        for (const char* id : {"light.exhaust_heat", "light.exhaust_flow_needed",
+                               "light.exhaust_rise", "light.exhaust_load"})
+            CHECK(caution(xenon, id).find("ozone") != std::string::npos);
+        const Study laser = edited("converted-hall-96", [](room::Layout& layout) {
+            layout.projectors.front().flux.lamp = room::LampKind::laser;
+        });
+        CHECK(caution(laser, "light.lamp_power").find("laser source") != std::string::npos);
     }
 }

@@ -236,6 +236,37 @@ TEST_SUITE("study/meter_check") {
               0);
     }
 
+    TEST_CASE("readings that are all alike are named before anything is moved") {
+        auto rows = rows_of(hall());
+        rows.resize(5);
+        for (MeterRow& row : rows)
+            row.value = 50.0;
+        const auto told = [](const std::vector<MeterRow>& read) {
+            const auto advice =
+                study::meter_advice(hall_study(), checked(read), base::UnitSystem::metric);
+            return advice.front().starts_with("All 5 places read the same, 50.0 cd/m²");
+        };
+        CHECK(told(rows));
+        rows.back().value = 50.1;
+        CHECK_FALSE(told(rows));
+    }
+
+    TEST_CASE("readings that a wrong unit would explain are asked about") {
+        const auto asked = [](double times) {
+            auto rows = rows_of(hall());
+            for (MeterRow& row : rows)
+                row.value *= times;
+            const MeterCheck check = checked(rows);
+            REQUIRE(check.signs.size() == 1);
+            const auto advice = study::meter_advice(hall_study(), check, base::UnitSystem::metric);
+            return advice.front().find("its own unit") != std::string::npos;
+        };
+        CHECK(asked(1.0 / base::kCdm2PerFootLambert));  // foot-lamberts taken for cd/m2
+        CHECK(asked(base::kCdm2PerFootLambert));
+        CHECK_FALSE(asked(0.7));
+        CHECK_FALSE(asked(1.4));
+    }
+
     TEST_CASE("what too few readings can't determine is said") {
         auto rows = rows_of(hall());
         rows.resize(2);  // centre and left
