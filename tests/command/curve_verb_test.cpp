@@ -32,6 +32,7 @@ TEST_SUITE("command/curve_verb") {
             CHECK(has(run.out, part));
         }
         CHECK(has(curve({kSteep, "--imperial"}).out, " ft"));
+        CHECK(has(curve({kSteep, "--format", "2.39"}).out, "of the opening dark, which asks for"));
     }
 
     TEST_CASE("curve as JSON has a trial for every radius and tilt, and which is best") {

@@ -66,6 +66,21 @@ TEST_SUITE("command/meter_verb") {
         CHECK(Folder::read(kHall) == before);
     }
 
+    TEST_CASE("rounding is no residual, and readings all alike are doubted first") {
+        const Folder folder;
+        const auto read = [&](const std::string& rows) {
+            const std::string file = folder.write("r.csv", "point,value,unit\n" + rows);
+            const auto run = ran({"meter", kHall, file, "--format", "1.37"});
+            CHECK(run.status == 0);
+            return run.out;
+        };
+        const std::string two = read("centre,5000,cd/m2\nleft,4000,cd/m2\n");
+        CHECK_FALSE(has(two, "e-1"));
+        CHECK(has(two, "its own unit"));
+        CHECK(has(read("centre,50,cd/m2\nleft,50,cd/m2\nright,50,cd/m2\ntop,50,cd/m2\n"),
+                  "All 4 places read the same, 50.0 cd/m²"));
+    }
+
     TEST_CASE("JSON to standard output and a picture of the residuals to a file") {
         const Folder folder;
         const auto run = ran(words({"--json", "-", "--draw", folder.file("map.png")}));
@@ -87,6 +102,8 @@ TEST_SUITE("command/meter_verb") {
         };
         refused("point,value,unit\ncentre,-4,fL\n", "bad.csv:2: value");
         refused("point,value,unit\ncentre,4,fL\nmidle,4,fL\n", "bad.csv:3: point");
+        refused("point,value,unit\nxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx,4,fL\n",
+                "; there are centre, left");
         refused("across_m,up_m,value,unit\n40,0,4,fL\n", "beyond the picture's right edge");
         refused("point,value,unit\nleft,4,fL\nleft,4,fL\n", "bad.csv:3: point");
         refused("", "no rows");
