@@ -206,6 +206,11 @@ TEST_SUITE("light/meter_fit") {
         }
     }
 
+    TEST_CASE("golden: what is right to within a either way has the uncertainty a / sqrt 3") {
+        // JCGM 100:2008 (GUM), 4.3.7: u^2 = a^2 / 3; for the 0.5 of ISO 26431-1 that is 0.288675.
+        check_close(light::standard_error(0.5), 0.288675, tests::printed_digits(6));
+    }
+
     TEST_CASE("one reading fits the flux and holds the rest at the layout's values") {
         const LitRoom truth = plain_room();
         LitRoom layout = truth;
