@@ -5,8 +5,6 @@
 
 #include <glm/vec2.hpp>
 
-#include <span>
-
 /// How the light is spread over the gate or imager: a smooth fall-off about a hot spot.
 ///
 /// Gate coordinates are those of picture::PictureMap: metres, x to the picture's right, y to its
@@ -34,11 +32,8 @@ GateLight gate_light(const room::Projector& projector);
 /// condenser in the higher terms.
 double relative_illuminance(const GateLight& light, glm::dvec2 gate_m);
 
-/// Integral of the relative illuminance over a polygon within the lit area, m^2; positive when its
-/// corners go counter-clockwise. In closed form, the clamp included. Source: derived in the .cpp.
-double lit_integral_m2(const GateLight& light, std::span<const glm::dvec2> polygon);
-
-/// The same over the centred part of `size_m` of the gate, as far as it is lit.
+/// Integral of the relative illuminance over the centred part of `size_m` of the gate, as far as it
+/// is lit, m^2. In closed form, the clamp included. Source: derived in the .cpp.
 double lit_integral_m2(const GateLight& light, glm::dvec2 size_m);
 
 /// Flux through the centred part of `size_m` over the flux through the whole lit area, 0 to 1.

@@ -33,13 +33,9 @@ public:
 
     double at_lx(glm::dvec2 uv) const;
 
-    const Beam& beam() const { return beam_; }
-    /// Flux per area of the gate at the hot spot, lm/m2, behind the port.
-    double peak_lm_m2() const { return peak_lm_m2_; }
-
 private:
     Beam beam_;
-    double peak_lm_m2_ = 0.0;
+    double peak_lm_m2_ = 0.0;  ///< flux per gate area at the hot spot
 };
 
 }  // namespace rakeline::light

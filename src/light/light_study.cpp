@@ -98,15 +98,18 @@ PictureLight light_without_points(const Reading& r) {
     return light;
 }
 
+Beam beam_of(const Reading& r, const PictureLight& light) {
+    return {.map = r.picture.map,
+            .gate = gate_light(r.projector()),
+            .part_size_m = r.picture.gate_size_m,
+            .whole_flux_lm = light.chain_flux_lm * light.port_transmittance};
+}
+
 LitPicture lit_picture(const Reading& r, const PictureLight& light, const GainModel& model) {
     return {.surface = r.pictures.surface,
             .opening = r.pictures.openings.at(static_cast<std::size_t>(r.picture.format)),
             .lens = r.picture.map.pose().lens,
-            .illuminance =
-                Illuminance({.map = r.picture.map,
-                             .gate = gate_light(r.projector()),
-                             .part_size_m = r.picture.gate_size_m,
-                             .whole_flux_lm = light.chain_flux_lm * light.port_transmittance}),
+            .illuminance = Illuminance(beam_of(r, light)),
             .model = model};
 }
 
@@ -164,7 +167,7 @@ LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictur
         PictureLight light = light_without_points(reading);
         const LitPicture lit = lit_picture(reading, light, model);
         fill_points(light, lit, in.eyes);
-        light.opening_flux_lm = flux_onto(lit.illuminance, lit.opening.uv);
+        light.opening_flux_lm = flux_onto(beam_of(reading, light), lit.opening.uv);
         light.hot_spots = hot_spots(lit, in.eyes);
         fill_reference(light, in.reference_seat);
         study.lights.push_back(std::move(light));

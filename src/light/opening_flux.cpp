@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "light/opening_flux.hpp"
 
+#include "light/lit_polygon.hpp"
+
 #include <glm/common.hpp>
 
 #include <array>
@@ -28,13 +30,13 @@ std::vector<glm::dvec2> border_in_gate(const picture::PictureMap& map,
 
 }  // namespace
 
-double flux_onto(const Illuminance& illuminance, const geometry::Rectangle& uv) {
-    const Beam& beam = illuminance.beam();
+double flux_onto(const Beam& beam, const geometry::Rectangle& uv) {
     const glm::dvec2 half = 0.5 * glm::min(beam.part_size_m, beam.gate.lit_size_m);
     const std::vector<glm::dvec2> border = border_in_gate(beam.map, uv);
     const std::vector<glm::dvec2> lit =
         geometry::clipped(border, {-half.x, half.x, -half.y, half.y});
-    return illuminance.peak_lm_m2() * lit_integral_m2(beam.gate, lit);
+    return beam.whole_flux_lm * lit_integral_m2(beam.gate, lit) /
+           lit_integral_m2(beam.gate, beam.gate.lit_size_m);
 }
 
 }  // namespace rakeline::light

@@ -16,7 +16,7 @@ namespace rakeline::light {
 /// within 1e-6 of the whole flux (tests, against adaptive quadrature of the illuminance). Points of
 /// the border that the lens can't light lie outside every picture and are passed over.
 /// Source: conservation of flux along the map.
-double flux_onto(const Illuminance& illuminance, const geometry::Rectangle& uv);
+double flux_onto(const Beam& beam, const geometry::Rectangle& uv);
 
 inline constexpr int kBorderSteps = 256;
 

@@ -144,10 +144,11 @@ TEST_SUITE("light/light_trace") {
             r.projector.formats.front().focal_length_m = 0.75 * wanted;  // overfills
             LightTrace trace(r, 100 + i);
             REQUIRE(trace.picture().covering.value().covers());
-            const light::Illuminance lit({.map = trace.picture().map,
-                                          .gate = light::gate_light(r.projector),
-                                          .part_size_m = trace.picture().gate_size_m,
-                                          .whole_flux_lm = 1.0});
+            const light::Beam beam{.map = trace.picture().map,
+                                   .gate = light::gate_light(r.projector),
+                                   .part_size_m = trace.picture().gate_size_m,
+                                   .whole_flux_lm = 1.0};
+            const light::Illuminance lit(beam);
             const Landed landed = trace.run();
             const geometry::Rectangle opening = trace.study().openings.front().uv;
             double chi_square = 0.0;
@@ -161,7 +162,7 @@ TEST_SUITE("light/light_trace") {
                         landed.cells[static_cast<std::size_t>(cell)]);
             const double used =
                 light::use_fraction(light::gate_light(r.projector), trace.picture().gate_size_m);
-            compare(used - light::flux_onto(lit, opening), landed.masked);
+            compare(used - light::flux_onto(beam, opening), landed.masked);
             if (used < 1.0) compare(1.0 - used, landed.stopped);
             tests::check_close(sum, 1.0, tests::relative(1e-12, "every ray is counted once"));
             // 48 cells, masking and gate: chi-square of 49 or 48 degrees has mean 49 and standard

@@ -30,18 +30,18 @@ TEST_SUITE("light/opening_flux") {
         r.projector.flux.corner_fraction = 0.05;
         r.projector.flux.hot_spot_across = -0.5;
         const picture::PictureStudy study = tests::picture_of(r);
-        const light::Illuminance illuminance({.map = study.pictures.front().map,
-                                              .gate = light::gate_light(r.projector),
-                                              .part_size_m = study.pictures.front().gate_size_m,
-                                              .whole_flux_lm = 5000.0});
+        const light::Beam beam{.map = study.pictures.front().map,
+                               .gate = light::gate_light(r.projector),
+                               .part_size_m = study.pictures.front().gate_size_m,
+                               .whole_flux_lm = 5000.0};
         const geometry::Rectangle all = study.openings.front().uv;
         const double reach = -4.0 + 4.0 * std::sqrt(2.0 / 0.95);
         const tests::Tolerance rounding = tests::relative(1e-12, "a plane: closed form");
-        check_close(light::flux_onto(illuminance, all), 5000.0, rounding);
-        check_close(light::flux_onto(illuminance, {all.left, reach + 1e-9, all.bottom, all.top}),
-                    5000.0, rounding);
-        CHECK(light::flux_onto(illuminance, {all.left, reach - 0.1, all.bottom, all.top}) < 5000.0);
-        check_close(light::flux_onto(illuminance, {reach + 0.1, all.right, -0.1, 0.1}), 0.0,
+        check_close(light::flux_onto(beam, all), 5000.0, rounding);
+        check_close(light::flux_onto(beam, {all.left, reach + 1e-9, all.bottom, all.top}), 5000.0,
+                    rounding);
+        CHECK(light::flux_onto(beam, {all.left, reach - 0.1, all.bottom, all.top}) < 5000.0);
+        check_close(light::flux_onto(beam, {reach + 0.1, all.right, -0.1, 0.1}), 0.0,
                     tests::absolute(1e-9, "rounding, of 5000 lm"));
     }
 
@@ -68,18 +68,18 @@ TEST_SUITE("light/opening_flux") {
             const picture::PictureStudy study = tests::picture_of(r);
             const picture::ProjectedPicture& picture = study.pictures.front();
             const double sent = r.projector.flux.measured_flux_lm;
-            const light::Illuminance illuminance({.map = picture.map,
-                                                  .gate = light::gate_light(r.projector),
-                                                  .part_size_m = picture.gate_size_m,
-                                                  .whole_flux_lm = sent});
+            const light::Beam beam{.map = picture.map,
+                                   .gate = light::gate_light(r.projector),
+                                   .part_size_m = picture.gate_size_m,
+                                   .whole_flux_lm = sent};
             const geometry::Rectangle o = study.openings.front().uv;
             const glm::dvec2 cut(o.left + o.width() * unit(random),
                                  o.bottom + o.height() * unit(random));
-            const double parts = light::flux_onto(illuminance, {o.left, cut.x, o.bottom, cut.y}) +
-                                 light::flux_onto(illuminance, {cut.x, o.right, o.bottom, cut.y}) +
-                                 light::flux_onto(illuminance, {o.left, cut.x, cut.y, o.top}) +
-                                 light::flux_onto(illuminance, {cut.x, o.right, cut.y, o.top});
-            const double whole = light::flux_onto(illuminance, o);
+            const double parts = light::flux_onto(beam, {o.left, cut.x, o.bottom, cut.y}) +
+                                 light::flux_onto(beam, {cut.x, o.right, o.bottom, cut.y}) +
+                                 light::flux_onto(beam, {o.left, cut.x, cut.y, o.top}) +
+                                 light::flux_onto(beam, {cut.x, o.right, cut.y, o.top});
+            const double whole = light::flux_onto(beam, o);
             CHECK(whole > 0.0);
             check_close(parts, whole, tests::relative(1e-6, "chords of the borders in the gate"));
             // Far wider than the picture: nothing is left for the masking.
@@ -87,7 +87,7 @@ TEST_SUITE("light/opening_flux") {
                                            o.bottom - o.height(), o.top + o.height()};
             const double used =
                 light::use_fraction(light::gate_light(r.projector), picture.gate_size_m);
-            check_close(light::flux_onto(illuminance, wide), sent * used,
+            check_close(light::flux_onto(beam, wide), sent * used,
                         tests::relative(1e-12, "the whole part in use, closed form"));
         }
     }

@@ -5,7 +5,6 @@
 #include "base/units.hpp"
 #include "light/gate_light.hpp"
 #include "light/lit_room.hpp"
-#include "light/opening_flux.hpp"
 #include "light/screen_gain.hpp"
 #include "support/check.hpp"
 
