@@ -102,33 +102,6 @@ LoudspeakerSound sound_of(const SoundInput& in,
     return out;
 }
 
-/// Distance to the first loudspeaker of the channel to be heard at the seat.
-std::optional<double> first_of_channel(const SoundInput& in,
-                                       const SoundStudy& study,
-                                       room::Channel channel,
-                                       std::size_t seat) {
-    std::optional<double> nearest;
-    for (std::size_t i = 0; i < in.loudspeakers.size(); ++i) {
-        if (in.loudspeakers[i].channel != channel) continue;
-        const double distance = study.loudspeakers[i].paths[seat].distance_m;
-        nearest = std::min(nearest.value_or(distance), distance);
-    }
-    return nearest;
-}
-
-std::optional<double> arrival_spread(const SoundInput& in,
-                                     const SoundStudy& study,
-                                     std::size_t seat) {
-    std::vector<double> distances;
-    for (const auto channel : {room::Channel::left, room::Channel::centre, room::Channel::right}) {
-        if (const auto distance = first_of_channel(in, study, channel, seat)) {
-            distances.push_back(*distance);
-        }
-    }
-    if (distances.size() < 2) return std::nullopt;
-    return *spread(distances) / in.air.sound_speed_m_s();
-}
-
 }  // namespace
 
 LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
@@ -161,10 +134,11 @@ SoundStudy study_sound(const SoundInput& in) {
                               for (std::size_t i = begin; i < end; ++i)
                                   out.loudspeakers[i] = sound_of(in, in.loudspeakers[i], bands);
                           });
-    out.arrival_spread_s.reserve(in.ears.size());
-    for (std::size_t seat = 0; seat < in.ears.size(); ++seat) {
-        out.arrival_spread_s.push_back(arrival_spread(in, out, seat));
-    }
+    out.arrival = study_arrival({.loudspeakers = in.loudspeakers,
+                                 .ears = in.ears,
+                                 .reference_seat = in.reference_seat,
+                                 .sound_speed_m_s = in.air.sound_speed_m_s()});
+    if (in.hall) out.hall = study_hall(*in.hall, in.air, in.loudspeakers, in.ears);
     if (in.sheet.perforation.pattern != room::PerforationPattern::none) {
         out.hole_visible_from_m = hole_visible_from_m(in.sheet.perforation.hole_diameter_m);
     }

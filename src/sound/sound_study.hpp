@@ -4,9 +4,11 @@
 #include "geometry/patch.hpp"
 #include "room/layout.hpp"
 #include "sound/air_absorption.hpp"
+#include "sound/arrival.hpp"
 #include "sound/bands.hpp"
 #include "sound/direct_path.hpp"
 #include "sound/directivity.hpp"
+#include "sound/hall_sound.hpp"
 #include "sound/perforation.hpp"
 #include "sound/sheet_study.hpp"
 
@@ -27,6 +29,7 @@ struct SoundInput {
     double peak_level_db = 105.0;
     room::Acoustics acoustics;
     room::Playback playback;
+    std::optional<HallInput> hall;  ///< unset: direct sound alone is asked for
 };
 
 /// The terms of a level, all in dB, so that the derivation can show the sum.
@@ -72,9 +75,8 @@ struct SoundStudy {
     Thirds screen_loss_db{};  ///< normal incidence
     SheetStudy sheet;
     std::vector<LoudspeakerSound> loudspeakers;
-    /// Per seat: latest minus earliest screen channel (left, centre, right; of several loudspeakers
-    /// on one channel the first to arrive), no delays set. Nothing with fewer than two channels.
-    std::vector<std::optional<double>> arrival_spread_s;
+    Arrival arrival;
+    std::optional<HallSound> hall;              ///< nothing where no hall is given
     std::optional<double> hole_visible_from_m;  ///< nothing without holes
     bool operator==(const SoundStudy&) const = default;
 };

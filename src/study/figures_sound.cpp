@@ -70,10 +70,6 @@ std::optional<double> level_spread(const Cell& c, Working& w) {
     return sound_of(c).spread_db.at(static_cast<std::size_t>(c.index));
 }
 
-std::optional<double> arrival_spread(const Cell& c, Working&) {
-    return c.study.sound.arrival_spread_s.at(static_cast<std::size_t>(c.index));
-}
-
 std::optional<double> amplifier_power(const Cell& c, Working& w) {
     w.input("L_peak", "peak wanted at the reference seat", c.study.layout().peak_level_db,
             Unit::decibel);
@@ -131,16 +127,6 @@ std::span<const FigureDefinition> sound_figures() {
          "derived: over all seats",
          "{loudspeaker} differs by {value} between seats at {band}",
          level_spread},
-        {"sound.arrival_spread",
-         Subject::sound,
-         "Arrival spread",
-         Unit::second,
-         {.seat = true},
-         "Latest minus earliest of the left, centre and right channels.",
-         "(max r - min r) / c",
-         "derived: direct paths",
-         "The screen channels arrive {value} apart at seat {seat}",
-         arrival_spread},
         {"sound.amplifier_power",
          Subject::sound,
          "Amplifier power",

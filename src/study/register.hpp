@@ -85,5 +85,8 @@ std::span<const FigureDefinition> row_figures();
 std::span<const FigureDefinition> standing_figures();
 std::span<const FigureDefinition> wheelchair_figures();
 std::span<const FigureDefinition> sound_figures();
+std::span<const FigureDefinition> acoustics_figures();
+std::span<const FigureDefinition> reflection_figures();
+std::span<const FigureDefinition> arrival_figures();
 
 }  // namespace rakeline::study

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "study/slices.hpp"
 
+#include "room/hall_surfaces.hpp"
+
 namespace rakeline::study {
 namespace {
 
@@ -41,25 +43,24 @@ std::vector<picture::Balcony> balconies(const room::Layout& layout, const room::
     return out;
 }
 
-/// Floor that seats cover: each its pitch by its block's row spacing.
-double seated_m2(const room::Layout& layout, const room::SeatPlan& seats, bool raised) {
-    double sum = 0.0;
-    for (const room::Row& row : seats.rows) {
-        const room::SeatBlock& block = layout.seating.at(static_cast<std::size_t>(row.block));
-        if (block.raised == raised)
-            sum += row.seat_count * block.seat_pitch_m * block.row_spacing_m;
-    }
-    return sum;
-}
-
 light::StrayRoom stray_room(const room::Layout& layout, const room::SeatPlan& seats) {
     return {.width_m = layout.hall.width_m,
             .length_m = layout.hall.length_m,
             .height_m = layout.hall.height_m,
             .splay_rad = layout.hall.splay_rad,
-            .seated_floor_m2 = seated_m2(layout, seats, false),
-            .seated_balcony_m2 = seated_m2(layout, seats, true),
+            .seated_floor_m2 = room::seated_m2(layout.seating, seats, false),
+            .seated_balcony_m2 = room::seated_m2(layout.seating, seats, true),
             .light = layout.stray_light};
+}
+
+sound::HallInput hall_of(const room::Layout& layout, const room::SeatPlan& seats) {
+    return {.width_m = layout.hall.width_m,
+            .length_m = layout.hall.length_m,
+            .height_m = layout.hall.height_m,
+            .splay_rad = layout.hall.splay_rad,
+            .level_floor = room::largest_level_floor(seats, layout.seating),
+            .surfaces = room::hall_surfaces(layout.hall, seats, layout.seating),
+            .acoustics = layout.acoustics};
 }
 
 }  // namespace
@@ -127,7 +128,7 @@ SoundSlice sound_slice(const Study& study) {
             .ears = eyes(study.seats),
             .reference_seat = study.reference_seat,
             .peak_level_db = layout.peak_level_db,
-            .acoustics = layout.acoustics,
+            .hall = hall_of(layout, study.seats),
             .playback = layout.playback};
 }
 
@@ -141,8 +142,9 @@ sound::SoundInput sound_input(const Study& study) {
         .ears = slice.ears,
         .reference_seat = slice.reference_seat,
         .peak_level_db = slice.peak_level_db,
-        .acoustics = slice.acoustics,
-        .playback = slice.playback};
+        .acoustics = slice.hall.acoustics,
+        .playback = slice.playback,
+        .hall = slice.hall};
 }
 
 }  // namespace rakeline::study

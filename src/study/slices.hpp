@@ -38,7 +38,7 @@ struct SoundSlice {
     std::vector<glm::dvec3> ears;
     std::optional<int> reference_seat;
     double peak_level_db = 105.0;
-    room::Acoustics acoustics;
+    sound::HallInput hall;
     room::Playback playback;
     bool operator==(const SoundSlice&) const = default;
 };

@@ -157,20 +157,21 @@ TEST_SUITE("sound/sound_study") {
         // Seat 2 stands right of the middle: left comes last, and right or centre first.
         const double expected = (distance(0, 2) - std::min(distance(1, 2), distance(2, 2))) / c;
         const SoundStudy study = sound::study_sound(in);
-        check_close(study.arrival_spread_s[2].value(), expected, absolute(1e-15, "rounding"));
+        check_close(study.arrival.seats[2].spread_s().value(), expected,
+                    absolute(1e-15, "rounding"));
 
         // A second, farther loudspeaker on the left channel changes nothing; a nearer one does.
         in.loudspeakers.push_back(screen_loudspeaker(Channel::left, -9.0));
-        CHECK(sound::study_sound(in).arrival_spread_s == study.arrival_spread_s);
+        CHECK(sound::study_sound(in).arrival.seats == study.arrival.seats);
         in.loudspeakers.push_back(screen_loudspeaker(Channel::left, 3.0));
-        CHECK(sound::study_sound(in).arrival_spread_s[2].value() < expected);
+        CHECK(sound::study_sound(in).arrival.seats[2].spread_s().value() < expected);
     }
 
     TEST_CASE("on the centre line the outer channels arrive together") {
         SoundInput in = small_room();
         in.loudspeakers.erase(in.loudspeakers.begin() + 1);
         const SoundStudy study = sound::study_sound(in);
-        check_close(study.arrival_spread_s[1].value(), 0.0, absolute(1e-15, "rounding"));
+        check_close(study.arrival.seats[1].spread_s().value(), 0.0, absolute(1e-15, "rounding"));
     }
 
     TEST_CASE("what the room has no part for stays empty") {
@@ -179,13 +180,13 @@ TEST_SUITE("sound/sound_study") {
         in.reference_seat = std::nullopt;
         in.sheet.perforation.pattern = room::PerforationPattern::none;
         const SoundStudy study = sound::study_sound(in);
-        CHECK_FALSE(study.arrival_spread_s[0]);
+        CHECK_FALSE(study.arrival.seats[0].spread_s());
         CHECK_FALSE(study.loudspeakers[0].amplifier_power_w);
         CHECK_FALSE(study.hole_visible_from_m);
         in.ears.clear();
         const SoundStudy empty = sound::study_sound(in);
         CHECK_FALSE(empty.loudspeakers[0].spread_db[0]);
-        CHECK(empty.arrival_spread_s.empty());
+        CHECK(empty.arrival.seats.empty());
     }
 
     TEST_CASE("the screen's loss is shown at normal incidence, by thirds") {

@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: MIT
+#include "picture/opening.hpp"
+#include "study/study.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+/// When and from where the channels are heard.
+namespace rakeline::study {
+namespace {
+
+using base::Unit;
+
+const sound::ChannelArrivals& arrivals_of(const Cell& c) {
+    return c.study.sound.arrival.seats.at(static_cast<std::size_t>(c.index));
+}
+
+void record(const char* symbol, const char* meaning, const std::optional<double>& s, Working& w) {
+    if (s) w.input(symbol, meaning, *s, Unit::second);
+}
+
+void record_screen(const sound::ChannelArrivals& a, Working& w) {
+    record("t_L", "left: r / c and its delay", a.left_s, w);
+    record("t_C", "centre", a.centre_s, w);
+    record("t_R", "right", a.right_s, w);
+}
+
+std::optional<double> arrival_spread(const Cell& c, Working& w) {
+    record_screen(arrivals_of(c), w);
+    return arrivals_of(c).spread_s();
+}
+
+std::optional<double> outer_lead(const Cell& c, Working& w) {
+    record_screen(arrivals_of(c), w);
+    return arrivals_of(c).outer_lead_s();
+}
+
+std::optional<double> screen_lead(const Cell& c, Working& w) {
+    record_screen(arrivals_of(c), w);
+    record("t_S", "the first surround", arrivals_of(c).surround_s, w);
+    return arrivals_of(c).screen_lead_s();
+}
+
+/// Share of the seats with a value at which it holds.
+template <class Value, class Holds>
+std::optional<double> share_of_seats(const Cell& c, Working& w, Value value, Holds holds) {
+    double all = 0.0, held = 0.0;
+    for (const sound::ChannelArrivals& a : c.study.sound.arrival.seats) {
+        const std::optional<double> x = (a.*value)();
+        if (!x) continue;
+        all += 1.0;
+        if (holds(*x)) held += 1.0;
+    }
+    if (all == 0.0) return std::nullopt;
+    return w.input("n", "such seats", held, Unit::count) /
+           w.input("N", "all seats", all, Unit::count);
+}
+
+std::optional<double> outer_first_share(const Cell& c, Working& w) {
+    w.input("dt", "from which the first draws the sound to itself", sound::kPrecedence_s,
+            Unit::second);
+    return share_of_seats(c, w, &sound::ChannelArrivals::outer_lead_s,
+                          [](double s) { return s > sound::kPrecedence_s; });
+}
+
+std::optional<double> screen_first_share(const Cell& c, Working& w) {
+    return share_of_seats(c, w, &sound::ChannelArrivals::screen_lead_s,
+                          [](double s) { return s > 0.0; });
+}
+
+std::optional<double> delay_suggested(const Cell& c, Working& w) {
+    const auto& all = c.study.sound.arrival.suggested_delay_s;
+    if (all.empty()) return std::nullopt;
+    const auto i = static_cast<std::size_t>(c.loudspeaker);
+    const room::Loudspeaker& l = c.study.layout().loudspeakers.at(i);
+    w.input("r", "to the reference seat",
+            c.study.sound.loudspeakers.at(i)
+                .paths.at(static_cast<std::size_t>(*c.study.reference_seat))
+                .distance_m,
+            Unit::metre);
+    w.input("t_set", "as set", l.delay_s, Unit::second);
+    if (l.channel == room::Channel::surround)
+        w.input("m", "after the screen", sound::kSurroundMargin_s, Unit::second);
+    return all.at(i);
+}
+
+/// The centre loudspeaker that is heard first at the seat.
+const room::Loudspeaker* centre_of(const Cell& c) {
+    const auto& all = c.study.layout().loudspeakers;
+    const auto seat = static_cast<std::size_t>(c.index);
+    const room::Loudspeaker* first = nullptr;
+    double least_m = 0.0;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (all[i].channel != room::Channel::centre) continue;
+        const double r = c.study.sound.loudspeakers.at(i).paths.at(seat).distance_m;
+        if (first && r >= least_m) continue;
+        first = &all[i];
+        least_m = r;
+    }
+    return first;
+}
+
+std::optional<sound::ImageOffset> offset_of(const Cell& c, Working& w) {
+    const room::Loudspeaker* centre = centre_of(c);
+    if (!centre) return std::nullopt;
+    const auto& opening = c.study.picture.openings.at(static_cast<std::size_t>(c.format));
+    const glm::dvec3 picture = geometry::point_at(c.study.picture.surface, opening.uv.centre());
+    w.input("y_C", "the centre loudspeaker's height", centre->up_m, Unit::metre);
+    w.input("x_C", "its place across", centre->across_m, Unit::metre);
+    w.input("y_P", "height of the picture's centre", picture.y, Unit::metre);
+    w.input("x_P", "its place across", picture.x, Unit::metre);
+    return sound::image_offset(c.study.seats.seats.at(static_cast<std::size_t>(c.index)).eye,
+                               {centre->across_m, centre->up_m, centre->back_m}, picture);
+}
+
+template <double sound::ImageOffset::*part>
+std::optional<double> image_offset(const Cell& c, Working& w) {
+    const auto offset = offset_of(c, w);
+    return offset ? std::optional(*offset.*part) : std::nullopt;
+}
+
+constexpr Per kS{.seat = true};
+constexpr Per kFs{.format = true, .seat = true};
+constexpr const char* kPaths = "derived: direct paths, delays as set";
+
+}  // namespace
+
+std::span<const FigureDefinition> arrival_figures() {
+    static const std::vector<FigureDefinition> entries = {
+        {"sound.arrival_spread", Subject::sound, "Arrival spread", Unit::second, kS,
+         "Latest minus earliest of the left, centre and right channels, with the delays set.",
+         "max t - min t, t = r / c + delay", kPaths,
+         "The screen channels arrive {value} apart at seat {seat}", arrival_spread},
+        {"sound.outer_lead", Subject::sound, "Side channel before the centre", Unit::second, kS,
+         "By how much the nearer of left and right is heard before the centre; below zero the "
+         "centre comes first.",
+         "t_C - min(t_L, t_R)", kPaths,
+         "A side channel arrives {value} before the centre at seat {seat}", outer_lead},
+        {"sound.outer_first_share",
+         Subject::sound,
+         "Seats drawn to a side",
+         Unit::fraction,
+         {},
+         "Seats at which left or right is heard more than 1 ms before the centre: what both play "
+         "seems to come from the side.",
+         "n / N",
+         "precedence from about 1 ms: Wallach, Newman and Rosenzweig, 1949, from memory",
+         "{value} of the seats hear a side channel first",
+         outer_first_share},
+        {"sound.screen_lead", Subject::sound, "Screen before the surrounds", Unit::second, kS,
+         "By how much the first screen channel is heard before the first surround, with the "
+         "delays set; below zero a surround comes first.",
+         "t_S - min(t_L, t_C, t_R)", kPaths, "The screen leads by {value} at seat {seat}",
+         screen_lead},
+        {"sound.screen_first_share",
+         Subject::sound,
+         "Seats that hear the screen first",
+         Unit::fraction,
+         {},
+         "Seats at which a screen channel is heard before any surround, with the delays set.",
+         "n / N",
+         kPaths,
+         "{value} of the seats hear the screen first",
+         screen_first_share},
+        {"sound.delay_suggested",
+         Subject::sound,
+         "Delay suggested",
+         Unit::second,
+         {.loudspeaker = true},
+         "With all of them the screen loudspeakers and sub-basses arrive together at the reference "
+         "seat, and the surrounds 15 ms after.",
+         "max(0, (r_max - r) / c + m)",
+         "derived: direct paths; the surrounds' 15 ms: common practice, no source",
+         "{loudspeaker} wants a delay of {value}",
+         delay_suggested},
+        {"sound.image_across", Subject::sound, "Centre beside the picture's", Unit::radian, kFs,
+         "Bearing of the centre loudspeaker less that of the picture's centre; positive to the "
+         "right.",
+         "atan((x_C - x) / dz) - atan((x_P - x) / dz')", "derived: directions from the eye",
+         "The centre is heard {value} beside the picture's centre at seat {seat} in {format}",
+         image_offset<&sound::ImageOffset::across_rad>},
+        {"sound.image_up", Subject::sound, "Centre above the picture's", Unit::radian, kFs,
+         "Elevation of the centre loudspeaker less that of the picture's centre.",
+         "e_C - e_P, elevations from the eye", "derived: directions from the eye",
+         "The centre is heard {value} above the picture's centre at seat {seat} in {format}",
+         image_offset<&sound::ImageOffset::up_rad>},
+    };
+    return entries;
+}
+
+}  // namespace rakeline::study
