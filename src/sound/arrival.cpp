@@ -94,10 +94,11 @@ Arrival study_arrival(const ArrivalInput& in) {
 std::optional<std::vector<double>> suggested_delays(const ArrivalInput& in) {
     if (!in.reference_seat) return std::nullopt;
     const glm::dvec3& ear = in.ears.at(static_cast<std::size_t>(*in.reference_seat));
-    double farthest_m = 0.0;
+    double farthest_m = -1.0;
     for (const room::Loudspeaker& l : in.loudspeakers)
         if (plays_with_screen(l.channel))
             farthest_m = std::max(farthest_m, glm::length(ear - place_of(l)));
+    if (farthest_m < 0.0) return std::nullopt;
     std::vector<double> out;
     for (const room::Loudspeaker& l : in.loudspeakers) {
         const double margin_s = plays_with_screen(l.channel) ? 0.0 : kSurroundMargin_s;

@@ -56,7 +56,8 @@ Arrival study_arrival(const ArrivalInput& in);
 /// Delays with which, at the reference seat, all screen loudspeakers and sub-basses arrive together
 /// with the farthest of them, and every surround kSurroundMargin_s after that (a surround that is
 /// so far off that it comes later anyway gets none). None is longer than the farthest path needs.
-/// Source: derived, (r_max - r) / c. Nothing without a reference seat.
+/// Source: derived, (r_max - r) / c. Nothing without a reference seat or without a
+/// loudspeaker of the screen.
 std::optional<std::vector<double>> suggested_delays(const ArrivalInput& in);
 
 /// From where sound comes against what is looked at, as the ear has it: rad to the right and up.
