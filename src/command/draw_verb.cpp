@@ -3,6 +3,7 @@
 #include "command/contour_figure.hpp"
 #include "command/verbs.hpp"
 #include "drawing/curve_plot.hpp"
+#include "drawing/decay_plot.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
 #include "study/curve_trials.hpp"
@@ -143,6 +144,7 @@ int draw(const DrawWords& words) {
     if (words.view == "screen") return png(drawing::screen_face(*study, choice));
     if (words.view == "port") return draw_port(*study, choice, png);
     if (words.view == "curve") return draw_curve(*study, choice, png);
+    if (words.view == "decay") return png(drawing::decay_plot(*study));
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {
         const auto seat = choose_seat(*study, *name);
@@ -154,9 +156,10 @@ int draw(const DrawWords& words) {
         const auto drawn = drawing::seat_view(*study, choice);
         return drawn ? png(*drawn) : refuse(drawn.problems());
     }
-    return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, screen, port, curve, or seat: or eye: with a seat, "
-                  "like seat:C14");
+    return refuse(
+        "there is no view '" + words.view + "'",
+        "name orbit, plan, section, screen, port, curve, decay, or seat: or eye: with a seat, "
+        "like seat:C14");
 }
 
 }  // namespace
@@ -165,8 +168,9 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
-    verb->add_option("--view", words->view,
-                     "orbit, plan, section, screen, port, curve, seat:ID (in 3D) or eye:ID (drawn)")
+    verb->add_option(
+            "--view", words->view,
+            "orbit, plan, section, screen, port, curve, decay, seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")

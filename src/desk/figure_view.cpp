@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "desk/figure_view.hpp"
 
+#include "desk/strip.hpp"
 #include "sound/sound_study.hpp"
 #include "study/crowd_words.hpp"
 
@@ -210,7 +211,9 @@ void clamp_choices(Workspace& w, const study::Study& study) {
     const auto& projectors = study.layout().projectors;
     w.film = !projectors.empty() &&
              projectors[static_cast<std::size_t>(w.projector)].kind == room::SourceKind::film;
-    if (w.strip == StripDrawing::plate && !w.film) w.strip = StripDrawing::section;
+    const auto strips = offered_strips(w);
+    if (std::find(strips.begin(), strips.end(), w.strip) == strips.end())
+        w.strip = StripDrawing::section;
 }
 
 std::string name_of(const study::Study& study, const drawing::Shows& shows) {

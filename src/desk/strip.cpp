@@ -5,6 +5,7 @@
 #include "desk/figure_view.hpp"
 #include "desk/widgets/drawing_canvas.hpp"
 #include "drawing/curve_plot.hpp"
+#include "drawing/decay_plot.hpp"
 
 namespace rakeline::desk {
 namespace {
@@ -40,6 +41,8 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
             return drawing::port_face(study, choice);
         case StripDrawing::curve:
             return draw_curves(*in.curves.answer, choice.units, shape);
+        case StripDrawing::decay:
+            return drawing::decay_plot(study, shape);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,
@@ -51,6 +54,10 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
 }  // namespace
 
 std::vector<StripDrawing> offered_strips(const Workspace& w) {
+    // Sound has charts of its own in the place of those of picture and light.
+    if (w.subject == study::Subject::sound)
+        return {StripDrawing::section, StripDrawing::plan, StripDrawing::seat, StripDrawing::screen,
+                StripDrawing::decay};
     std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
                                      StripDrawing::seat,    StripDrawing::screen,
                                      StripDrawing::port,    StripDrawing::curve};
@@ -72,6 +79,8 @@ const char* strip_name(StripDrawing strip) {
             return "Port";
         case StripDrawing::curve:
             return "Curve";
+        case StripDrawing::decay:
+            return "Decay";
         case StripDrawing::plate:
             return "Plate";
     }
@@ -84,6 +93,11 @@ drawing::PlotShape curve_plot_shape(const Theme& t, ImVec2 field) {
                                static_cast<double>(label_pitch(t)));
 }
 
+drawing::PlotShape decay_plot_shape(const Theme& t, ImVec2 field) {
+    return drawing::decay_plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
+                                     static_cast<double>(label_pitch(t)));
+}
+
 const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
     DrawingCache& cache = w.drawing_cache;
     const study::Figure* figure = colouring_figure(*in.study, w);
@@ -93,6 +107,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 fie
     DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
                           w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
                           in.units()};
+    if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
     if (w.strip == StripDrawing::curve) {
         key.curves = in.curves.serial;
         key.plot = curve_plot_shape(in.theme, field);

@@ -23,4 +23,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& workspace, Im
 /// display.
 drawing::PlotShape curve_plot_shape(const Theme& theme, ImVec2 field);
 
+/// The same for the decay of sound.
+drawing::PlotShape decay_plot_shape(const Theme& theme, ImVec2 field);
+
 }  // namespace rakeline::desk

@@ -12,7 +12,12 @@
 namespace rakeline::drawing {
 namespace {
 
-constexpr double kWide = 2.6;
+// In lettering rows:
+constexpr double kRowsAbove = 2.0;   ///< what the curves are, the recommended range
+constexpr double kRowsBelow = 1.75;  ///< octaves and their unit, the second's middle
+constexpr double kMargin = 0.6;      ///< half a row and some air
+constexpr double kLeftWords = 2.6;   ///< "0.25 s"
+
 constexpr double kFirst_hz = 125.0;
 constexpr double kLast_hz = 4000.0;
 
@@ -63,38 +68,50 @@ std::vector<Tick> seconds(double step, double top) {
     return out;
 }
 
-void add_words(Drawing& drawing, double across, double row, const std::string& text, Ink ink) {
-    drawing.items.emplace_back(Label{.at = {across, 1.0 + Chart::kPitch * (row + 0.6)},
-                                     .text = text,
-                                     .anchor = Anchor::left,
-                                     .ink = ink,
-                                     .shows = {}});
-}
-
-void add_range(Chart& chart, const Scale& across, const Decay& decay) {
+void add_range(Drawing& drawing, Chart& chart, const Scale& across, const Decay& decay) {
     if (!decay.least_s || !decay.most_s) return;
     const auto level = [&](double s) { return Curve{{across.low, s}, {across.high, s}}; };
     const double low = std::min(*decay.least_s, *decay.most_s);
     const double high = std::max(*decay.least_s, *decay.most_s);
-    chart.shade_between(level(low), level(high), Ink::holds);
+    Fill band{{}, Ink::holds, 0.15, {}};
+    for (const double s : {low, high})
+        for (const double x : {across.low, across.high})
+            band.points.push_back(chart.place(s == low ? x : across.low + across.high - x, s));
+    drawing.items.emplace_back(std::move(band));
     for (const double s : {low, high})
         chart.curve(level(s), Ink::holds, Weight::seen, false);
 }
 
-void add_legend(Drawing& drawing, const Decay& decay) {
+void name_curves(Chart& chart, const Decay& decay) {
     const auto s = [](double x) { return base::fixed_text(x, 2) + " s"; };
-    add_words(drawing, 0.0, 1.0, "thick: Eyring, for halls that absorb much", Ink::sound);
-    add_words(drawing, 0.55 * kWide, 1.0, "dashed: Sabine", Ink::line);
-    if (decay.least_s && decay.most_s)
-        add_words(drawing, 0.0, 0.0,
-                  "recommended: " + s(*decay.least_s) + " (close listening) to " +
-                      s(*decay.most_s) + " (speech)",
-                  Ink::holds);
+    chart.words_above(0.0, "thick: Eyring, for halls that absorb much", Ink::sound, 1);
+    chart.words_above(0.66, "dashed: Sabine", Ink::line, 1);
+    if (!decay.least_s || !decay.most_s) return;
+    chart.words_above(0.0,
+                      "recommended: " + s(*decay.least_s) + " for close listening to " +
+                          s(*decay.most_s) + " for speech",
+                      Ink::holds, 0);
+}
+
+/// A small square at each point.
+void mark_points(Drawing& drawing, const Chart& chart, const Curve& curve) {
+    constexpr double kHalf = 0.018;
+    for (const glm::dvec2 p : curve)
+        drawing.items.emplace_back(
+            Fill{box(chart.place(p.x, p.y), {1.0, 0.0}, kHalf, kHalf), Ink::sound, 1.0, {}});
 }
 
 }  // namespace
 
-Drawing decay_plot(const study::Study& study) {
+PlotShape decay_plot_shape(glm::dvec2 field, double pitch) {
+    constexpr double kRows = kRowsAbove + kRowsBelow + 2.0 * kMargin;
+    // A field too low for its lettering still has a chart: the words then collide.
+    const double chart = std::max(field.y - kRows * pitch, 2.0 * pitch);
+    const double wide = (field.x - (kLeftWords + 2.0 * kMargin) * pitch) / chart;
+    return {std::clamp(wide, 1.5, 6.0), pitch / chart};
+}
+
+Drawing decay_plot(const study::Study& study, const PlotShape& shape) {
     const Decay decay{curve_of(study, "sound.decay_sabine"), curve_of(study, "sound.decay_eyring"),
                       single(study, "sound.decay_least"), single(study, "sound.decay_most")};
     Drawing drawing;
@@ -103,16 +120,16 @@ Drawing decay_plot(const study::Study& study) {
     const Scale across = frequency_scale(kFirst_hz / std::sqrt(2.0), kLast_hz * std::sqrt(2.0));
     const double step = step_for(1.02 * decay.highest_s());
     const double top = step * std::ceil(1.02 * decay.highest_s() / step);
-    Chart chart(drawing, {0.0, kWide, 0.0, 1.0}, across, {0.0, top});
-    add_range(chart, across, decay);
+    Chart chart(drawing, {0.0, shape.wide, 0.0, 1.0}, across, {0.0, top}, shape.pitch);
+    add_range(drawing, chart, across, decay);
     chart.frame(seconds(step, top));
     draw_frequency_axis(chart, across);
     chart.curve(decay.sabine, Ink::line, Weight::seen, true);
     chart.curve(decay.eyring, Ink::sound, Weight::cut, false);
-    chart.points(decay.eyring, Ink::sound);
-    add_legend(drawing, decay);
-    set_bounds(drawing, Chart::kPitch);
-    drawing.low.x -= 3.0 * Chart::kPitch;  // the words left of the axis
+    mark_points(drawing, chart, decay.eyring);
+    name_curves(chart, decay);
+    set_bounds(drawing, kMargin * shape.pitch);
+    drawing.low.x -= kLeftWords * shape.pitch;  // the words left of the axis
     return drawing;
 }
 

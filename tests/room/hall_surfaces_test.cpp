@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "room/hall_surfaces.hpp"
 
+#include "base/files.hpp"
 #include "base/units.hpp"
+#include "room/layout_file.hpp"
 #include "room/valid_room.hpp"
 #include "support/check.hpp"
-#include "support/demo_rooms.hpp"
 
 #include <cmath>
 #include <random>
@@ -18,6 +19,16 @@ using tests::relative;
 namespace {
 
 const tests::Tolerance kRounding = relative(1e-12, "rounding of sums of a few products");
+
+constexpr const char* kDemoRooms[] = {"converted-hall-96", "steep-240", "grand-620",
+                                      "screening-24"};
+
+Layout demo_layout(const std::string& name) {
+    const std::string path = std::string(RAKELINE_SOURCE_DIR) + "/layouts/" + name + ".json";
+    const auto brief = open_brief(path, base::read_text_file);
+    if (!brief) FAIL(base::text(brief.problems()));
+    return brief->layout;
+}
 
 HallSurfaces surfaces_of(const Layout& x) {
     const SeatPlan plan = place_seats(
@@ -59,8 +70,8 @@ TEST_SUITE("room/hall_surfaces") {
 
     TEST_CASE("a demo room's raked floor comes off its air and its walls, by hand") {
         // Level to 6.2 m, up 0.12 m by 6.4 m, level to the booth at 9.4 m; 6.2 m wide, 3.3 m high.
-        const auto brief = tests::demo_brief("screening-24");
-        const HallSurfaces s = surfaces_of(brief->layout);
+        const Layout demo = demo_layout("screening-24");
+        const HallSurfaces s = surfaces_of(demo);
         const double under_m2 = 0.2 * 0.06 + 3.0 * 0.12;  // of one side wall
         check_close(s.volume_m3, 6.2 * (9.4 * 3.3 - under_m2), kRounding);
         check_close(s.side_walls_m2, 2.0 * (9.4 * 3.3 - under_m2), kRounding);
@@ -71,11 +82,11 @@ TEST_SUITE("room/hall_surfaces") {
     }
 
     TEST_CASE("a balcony adds a floor and its underside, and takes no air") {
-        const auto brief = tests::demo_brief("grand-620");
-        Layout without = brief->layout;
+        const Layout demo = demo_layout("grand-620");
+        Layout without = demo;
         std::erase_if(without.seating, [](const SeatBlock& b) { return b.raised; });
         without.audience.reference_seat.clear();
-        const HallSurfaces with = surfaces_of(brief->layout);
+        const HallSurfaces with = surfaces_of(demo);
         const HallSurfaces less = surfaces_of(without);
         check_close(with.volume_m3, less.volume_m3, kRounding);
         check_close(with.side_walls_m2, less.side_walls_m2, kRounding);
@@ -89,8 +100,8 @@ TEST_SUITE("room/hall_surfaces") {
 
     TEST_CASE("property: a higher ceiling adds plan by height, and walls all round") {
         std::mt19937 random(41);
-        for (const char* name : tests::kDemoRooms) {
-            Layout x = tests::demo_brief(name)->layout;
+        for (const char* name : kDemoRooms) {
+            Layout x = demo_layout(name);
             const HallSurfaces before = surfaces_of(x);
             const double up = 0.1 + 0.01 * static_cast<double>(random() % 100);
             x.hall.height_m += up;
@@ -111,8 +122,8 @@ TEST_SUITE("room/hall_surfaces") {
 
     TEST_CASE(
         "property: what the floor takes from the air is no more than its highest step would") {
-        for (const char* name : tests::kDemoRooms) {
-            const Layout x = tests::demo_brief(name)->layout;
+        for (const char* name : kDemoRooms) {
+            const Layout x = demo_layout(name);
             const SeatPlan plan = place_seats(
                 {.hall = x.hall, .screen = x.screen, .seating = x.seating, .audience = x.audience});
             double highest = 0.0;
@@ -146,7 +157,7 @@ TEST_SUITE("room/hall_surfaces") {
                                                     .audience = x.audience}),
                                        x.seating);
         };
-        const auto floor = level(tests::demo_brief("screening-24")->layout);
+        const auto floor = level(demo_layout("screening-24"));
         REQUIRE(floor);
         CHECK(floor->up_m == 0.0);
         Layout slope = bare_box(10.0, 5.0, 20.0);

@@ -220,9 +220,10 @@ TEST_SUITE("sound/reflections") {
         REQUIRE(kept.echo);
         CHECK(kept.echo->first == Wall::rear);
         CHECK_FALSE(kept.echo->second);
-        // 19.5 m on to the wall and 10 back against 9.5: 58 ms later.
-        check_close(kept.echo->delay_s, 20.0 / kAir.sound_speed_m_s(),
-                    relative(1e-3, "eyes and loudspeaker differ by 0.8 m in height"));
+        // By hand: 19.5 m on to the wall and 10 back, against 9.5; eyes 0.8 m below.
+        const double later_m = std::hypot(29.5, 0.8) - std::hypot(9.5, 0.8);
+        check_close(kept.echo->delay_s, later_m / kAir.sound_speed_m_s(),
+                    relative(1e-12, "rounding"));
     }
 
     TEST_CASE("a beam that points down sends less to the ceiling") {

@@ -99,6 +99,15 @@ const Edit kEdits[] = {
     [](room::Layout& x, double by) { x.loudspeakers.front().pitch_rad += 0.05 * by; },
     [](room::Layout& x, double by) { x.loudspeakers.back().power_w *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double by) { x.peak_level_db += by; },
+    [](room::Layout& x, double by) { x.hall.humidity_fraction = 0.5 + 0.3 * by; },
+    [](room::Layout& x, double by) { x.loudspeakers.front().delay_s = 0.01 * std::abs(by); },
+    [](room::Layout& x, double by) { x.loudspeakers.front().across_m += 0.2 * by; },
+    [](room::Layout& x, double by) {
+        x.acoustics.side_walls.by_octave[3] = 0.5 + 0.4 * by;
+        x.acoustics.ceiling.by_octave[4] = 0.5 - 0.4 * by;
+    },
+    [](room::Layout& x, double by) { x.acoustics.taken_fraction = 0.5 + 0.5 * by; },
+    [](room::Layout& x, double by) { x.acoustics.noise_target_nc = by > 0.0 ? 20 : 25; },
     [](room::Layout& x, double) { x.name += "'"; },
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "base/number_text.hpp"
+#include "desk/delay_choice.hpp"
 #include "desk/figure_view.hpp"
 #include "desk/layout_edits.hpp"
 #include "desk/panels/panels.hpp"
@@ -99,6 +100,13 @@ void draw_sight_tools(const PanelInput& in, Workspace& w) {
     hint(t, "How wide this format may be for its viewing angles to hold");
 }
 
+/// What can be put into the layout beside the figures of sound, and what hangs over people there.
+void draw_sound_tools(const PanelInput& in, Requests& out) {
+    if (word_button(in.theme, "Set delays", ImGui::GetContentRegionAvail().x))
+        if (auto edit = delay_edit(in)) out.edit = std::move(edit);
+    hint(in.theme, delay_words(in));
+}
+
 /// Beside the figures of lamp, supply and exhaust.
 void draw_light_cautions(const PanelInput& in, Workspace& w) {
     for (const char* title : {"Xenon lamps", "Electrical supply", "Heat, exhaust and ozone",
@@ -123,7 +131,7 @@ void splitter(const PanelInput& in, Workspace& w, float whole) {
 
 }  // namespace
 
-void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
+void draw_figures(const PanelInput& in, Workspace& w, Requests& out) {
     const Theme& t = in.theme;
     if (!in.study) {
         text_wrapped(t.font.body, t.colour.quiet,
@@ -132,7 +140,10 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests&) {
                                            "The findings column says why.");
         return;
     }
-    if (w.subject == study::Subject::sound) draw_sound_choice(in, w);
+    if (w.subject == study::Subject::sound) {
+        draw_sound_choice(in, w);
+        draw_sound_tools(in, out);
+    }
     if (w.subject == study::Subject::picture) draw_picture_tools(in, w);
     if (w.subject == study::Subject::light) draw_light_tools(in, w);
     if (w.subject == study::Subject::sight) draw_sight_tools(in, w);
