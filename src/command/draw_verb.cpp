@@ -4,6 +4,7 @@
 #include "command/verbs.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/reflections_plan.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
 #include "study/curve_trials.hpp"
@@ -109,6 +110,13 @@ int draw_curve(const study::Study& study, const drawing::DrawingChoice& choice, 
     return png(drawing::curve_plot(*help, choice.units));
 }
 
+int draw_reflections(const study::Study& study,
+                     const drawing::DrawingChoice& choice,
+                     const auto& png) {
+    const auto drawn = drawing::reflections_plan(study, choice);
+    return drawn ? png(*drawn) : refuse(drawn.problems());
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -145,6 +153,7 @@ int draw(const DrawWords& words) {
     if (words.view == "port") return draw_port(*study, choice, png);
     if (words.view == "curve") return draw_curve(*study, choice, png);
     if (words.view == "decay") return png(drawing::decay_plot(*study));
+    if (words.view == "reflections") return draw_reflections(*study, choice, png);
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {
         const auto seat = choose_seat(*study, *name);
@@ -156,10 +165,9 @@ int draw(const DrawWords& words) {
         const auto drawn = drawing::seat_view(*study, choice);
         return drawn ? png(*drawn) : refuse(drawn.problems());
     }
-    return refuse(
-        "there is no view '" + words.view + "'",
-        "name orbit, plan, section, screen, port, curve, decay, or seat: or eye: with a seat, "
-        "like seat:C14");
+    return refuse("there is no view '" + words.view + "'",
+                  "name orbit, plan, section, screen, port, curve, decay, reflections, or seat: or "
+                  "eye: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -168,9 +176,9 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     auto* verb = app.add_subcommand("draw", "Draw the room to a PNG, without a display");
     auto words = std::make_shared<DrawWords>();
     verb->add_option("FILE", words->file, "Layout file")->required();
-    verb->add_option(
-            "--view", words->view,
-            "orbit, plan, section, screen, port, curve, decay, seat:ID (in 3D) or eye:ID (drawn)")
+    verb->add_option("--view", words->view,
+                     "orbit, plan, section, screen, port, curve, decay, reflections (with --seat), "
+                     "seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")

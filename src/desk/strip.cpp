@@ -6,6 +6,7 @@
 #include "desk/widgets/drawing_canvas.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/reflections_plan.hpp"
 
 namespace rakeline::desk {
 namespace {
@@ -43,6 +44,8 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
             return draw_curves(*in.curves.answer, choice.units, shape);
         case StripDrawing::decay:
             return drawing::decay_plot(study, shape);
+        case StripDrawing::reflections:
+            return drawing::reflections_plan(study, choice);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,
@@ -56,8 +59,8 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
 std::vector<StripDrawing> offered_strips(const Workspace& w) {
     // Sound has charts of its own in the place of those of picture and light.
     if (w.subject == study::Subject::sound)
-        return {StripDrawing::section, StripDrawing::plan, StripDrawing::seat, StripDrawing::screen,
-                StripDrawing::decay};
+        return {StripDrawing::section, StripDrawing::plan,  StripDrawing::seat,
+                StripDrawing::screen,  StripDrawing::decay, StripDrawing::reflections};
     std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
                                      StripDrawing::seat,    StripDrawing::screen,
                                      StripDrawing::port,    StripDrawing::curve};
@@ -81,6 +84,8 @@ const char* strip_name(StripDrawing strip) {
             return "Curve";
         case StripDrawing::decay:
             return "Decay";
+        case StripDrawing::reflections:
+            return "Reflections";
         case StripDrawing::plate:
             return "Plate";
     }

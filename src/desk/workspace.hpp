@@ -56,9 +56,9 @@ struct PinnedFigure {
     bool just_opened = true;
 };
 
-/// Drawings of the strip below the room; the plate only where the projector shows film, the decay
-/// of sound while sound is looked at.
-enum class StripDrawing { section, plan, seat, screen, port, curve, decay, plate };
+/// Drawings of the strip below the room; the plate only where the projector shows film, decay and
+/// reflections while sound is looked at.
+enum class StripDrawing { section, plan, seat, screen, port, curve, decay, reflections, plate };
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {

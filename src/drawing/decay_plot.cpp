@@ -68,16 +68,12 @@ std::vector<Tick> seconds(double step, double top) {
     return out;
 }
 
-void add_range(Drawing& drawing, Chart& chart, const Scale& across, const Decay& decay) {
+void add_range(Chart& chart, const Scale& across, const Decay& decay) {
     if (!decay.least_s || !decay.most_s) return;
     const auto level = [&](double s) { return Curve{{across.low, s}, {across.high, s}}; };
     const double low = std::min(*decay.least_s, *decay.most_s);
     const double high = std::max(*decay.least_s, *decay.most_s);
-    Fill band{{}, Ink::holds, 0.15, {}};
-    for (const double s : {low, high})
-        for (const double x : {across.low, across.high})
-            band.points.push_back(chart.place(s == low ? x : across.low + across.high - x, s));
-    drawing.items.emplace_back(std::move(band));
+    chart.shade_between(level(low), level(high), Ink::holds);
     for (const double s : {low, high})
         chart.curve(level(s), Ink::holds, Weight::seen, false);
 }
@@ -91,14 +87,6 @@ void name_curves(Chart& chart, const Decay& decay) {
                       "recommended: " + s(*decay.least_s) + " for close listening to " +
                           s(*decay.most_s) + " for speech",
                       Ink::holds, 0);
-}
-
-/// A small square at each point.
-void mark_points(Drawing& drawing, const Chart& chart, const Curve& curve) {
-    constexpr double kHalf = 0.018;
-    for (const glm::dvec2 p : curve)
-        drawing.items.emplace_back(
-            Fill{box(chart.place(p.x, p.y), {1.0, 0.0}, kHalf, kHalf), Ink::sound, 1.0, {}});
 }
 
 }  // namespace
@@ -121,12 +109,12 @@ Drawing decay_plot(const study::Study& study, const PlotShape& shape) {
     const double step = step_for(1.02 * decay.highest_s());
     const double top = step * std::ceil(1.02 * decay.highest_s() / step);
     Chart chart(drawing, {0.0, shape.wide, 0.0, 1.0}, across, {0.0, top}, shape.pitch);
-    add_range(drawing, chart, across, decay);
+    add_range(chart, across, decay);
     chart.frame(seconds(step, top));
     draw_frequency_axis(chart, across);
     chart.curve(decay.sabine, Ink::line, Weight::seen, true);
     chart.curve(decay.eyring, Ink::sound, Weight::cut, false);
-    mark_points(drawing, chart, decay.eyring);
+    chart.points(decay.eyring, Ink::sound);
     name_curves(chart, decay);
     set_bounds(drawing, kMargin * shape.pitch);
     drawing.low.x -= kLeftWords * shape.pitch;  // the words left of the axis

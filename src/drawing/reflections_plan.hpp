@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: MIT
+#pragma once
+
+#include "drawing/drawing.hpp"
+
+namespace rakeline::drawing {
+
+/// The plan with what the chosen seat hears: direct sound of every screen loudspeaker, its
+/// strongest reflection, thick, and its first one, dashed, where that is another; how late and how
+/// strong the strongest is stands where it meets its (last) wall. Reflections of the ceiling lie
+/// over the straight way. Refused without a seat or a screen loudspeaker.
+base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingChoice& choice);
+
+}  // namespace rakeline::drawing
