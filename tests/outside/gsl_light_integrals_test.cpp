@@ -4,6 +4,7 @@
 // flux that falls into an opening and onto the masking round it.
 #include "base/units.hpp"
 #include "light/gate_light.hpp"
+#include "light/illuminance.hpp"
 #include "light/lit_room.hpp"
 #include "light/screen_gain.hpp"
 #include "support/check.hpp"

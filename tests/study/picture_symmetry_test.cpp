@@ -37,7 +37,7 @@ Twin twin_of(const std::string& id) {
     const bool turns = id == "picture.angle_across" || id == "picture.aim_across" ||
                        id == "picture.shift_across" || id == "picture.keystone_horizontal" ||
                        id == "picture.port_centre_across" || id == "sight.apparent_keystone" ||
-                       id == "light.hot_spot_across";
+                       id == "light.hot_spot_across" || id == "sound.image_across";
     return {other_side(id), turns ? -1.0 : 1.0};
 }
 
