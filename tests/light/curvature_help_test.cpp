@@ -181,6 +181,19 @@ TEST_SUITE("light/curvature_help") {
         }
     }
 
+    TEST_CASE("a more even tilt that would pass through the wall is not chosen") {
+        LitRoom r = lens_and_eye_on_axis();
+        r.screen.setback_m = 0.01;  // no tilt of half a degree clears the wall
+        r.projector.up_m += 3.0;    // the lobe points below the eyes: a tilt would raise it
+        const CurvatureHelp help = light::curvature_help(input_of(r));
+        REQUIRE(help.best_tilt);
+        const CurvatureTrial& best = help.tilts[static_cast<std::size_t>(*help.best_tilt)];
+        CHECK(best.tilt_rad == 0.0);
+        CHECK(std::any_of(help.tilts.begin(), help.tilts.end(), [&](const CurvatureTrial& trial) {
+            return trial.evenness > 1.05 * best.evenness;
+        }));
+    }
+
     TEST_CASE("trials that are stopped have no result, and a stop that never comes changes none") {
         const LitRoom r = lens_and_eye_on_axis();
         const CurvatureInput in = input_of(r);

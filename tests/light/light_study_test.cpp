@@ -340,4 +340,28 @@ TEST_SUITE("light/light_study") {
                             .half_gain_angle_rad = base::radians(45.0)};
         CHECK(tests::light_of(r).lobe_reflectance > 1.0);
     }
+
+    TEST_CASE("holes take their share of what the hall gets back, once") {
+        LitRoom r = tests::square_on_film_room(10.0, 2.0);
+        r.screen.surface = {};
+        r.screen.surface.lobe = room::LobeKind::matte;
+        r.screen.surface.peak_gain = 0.9;
+        r.screen.surface.gain_includes_perforation = false;
+        // Square lattice: pi 1.2^2 / (4 x 5^2) = 0.0452389 of the sheet is hole.
+        r.screen.perforation = {room::PerforationPattern::square, 0.0012, 0.005};
+        const auto reflectance = [&] {
+            return tests::light_of(r).stray.front().room.picture_reflectance;
+        };
+        check_close(reflectance(), 0.9 * (1.0 - 0.0452389), tests::absolute(1e-7, "digits of it"));
+        r.screen.surface.gain_includes_perforation = true;
+        check_close(reflectance(), 0.9, tests::relative(1e-12, "rounding"));
+    }
+
+    TEST_CASE("a port without panes lets light through no glass") {
+        LitRoom r = tests::square_on_film_room(10.0, 2.0);
+        r.projector.port.panes = 0;
+        CHECK_FALSE(tests::light_of(r).lights.front().through_glass);
+        r.projector.port.panes = 1;
+        CHECK(tests::light_of(r).lights.front().through_glass);
+    }
 }

@@ -254,6 +254,34 @@ TEST_SUITE("light/meter_fit") {
         check_close(fit.part(light::kPeak).value, 10000.0, tests::relative(1e-9, "rounding"));
     }
 
+    TEST_CASE("readings huddled in the middle are too unsure of the fall-off, which is held") {
+        std::mt19937 random(97);
+        const tests::LitRoom truth = tests::metered_room(random);
+        const light::MeterScene scene = tests::scene_of(tests::unfitted(truth));
+        const light::MeterReading middle = tests::studied_readings(truth).front();
+        const room::FluxChain& flux = truth.projector.flux;
+        const light::GateLaw law{1.0, flux.corner_fraction, flux.hot_spot_across, flux.hot_spot_up};
+        std::vector<light::MeterReading> readings;
+        for (const glm::dvec2 off :
+             {glm::dvec2(0.0, 0.0), glm::dvec2(0.1, 0.0), glm::dvec2(-0.1, 0.0),
+              glm::dvec2(0.0, 0.1), glm::dvec2(0.0, -0.1)}) {
+            light::MeterReading reading = middle;
+            reading.uv += off;
+            reading.value =
+                light::modelled(light::meter_sample(tests::scene_of(truth), reading), law);
+            readings.push_back(reading);
+        }
+        const light::MeterFit fit = light::fit_meter(scene, readings);
+        CHECK(fit.part(light::kPeak).state == light::PartState::fitted);
+        for (const auto part : {light::kCorner, light::kAcross, light::kUp}) {
+            const light::FittedPart& p = fit.part(part);
+            const bool sure = p.state == light::PartState::fitted;
+            if (sure) CHECK(p.error.value() <= light::kErrorMost);
+            if (p.state == light::PartState::held) CHECK(p.value == p.layout_value);
+        }
+        CHECK(fit.part(light::kCorner).state == light::PartState::held);
+    }
+
     TEST_CASE("an even picture has no hot spot to find") {
         LitRoom truth = plain_room();
         truth.projector.flux.corner_fraction = 1.0;

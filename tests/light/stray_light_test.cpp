@@ -196,6 +196,50 @@ TEST_SUITE("light/stray_light") {
         }
     }
 
+    TEST_CASE("walls that splay out catch as much of it as straight ones") {
+        StrayRoom room;
+        room.splay_rad = base::radians(30.0);
+        const light::UprightPicture picture{{0.0, 3.2, 0.5}, {6.0, 3.0}};
+        // Walls at 30 degrees to the axis are longer by 1/cos 30, by 15 %.
+        check_close(light::first_bounce(room, picture).landed_lm, 18.0,
+                    tests::relative(0.01, "midpoint rule, far from the picture's edges"));
+    }
+
+    TEST_CASE(
+        "stray light toward an eye, worked by hand: direct by gain, returned by reflectance") {
+        StrayRoom room;
+        // 4 m before the screen's middle and 3 m beside it: r = 5 m, cos i = 0.8,
+        // E = 10 x 0.8 / (4 pi 25) = 0.0254648 lx.
+        room.light.lights = {{.across_m = 3.0, .up_m = 3.0, .back_m = 4.0, .flux_lm = 10.0}};
+        room::ScreenSurface grey;
+        grey.lobe = room::LobeKind::matte;
+        grey.peak_gain = 0.6;
+        light::ScreenSpot spot;
+        spot.place = {0.0, 3.0, 0.0};
+        spot.picture_size = {8.0, 4.0};
+        const Enclosure e = light::enclosure(room, 32.0, 0.5);
+        const light::GainModel model(grey, 0.0);
+        const light::StrayOnScreen dark = light::stray_on_screen(room, e, spot, model);
+        check_close(dark.direct_lx, 0.0254648, tests::printed_digits(7));
+        CHECK(dark.stray_cdm2() == 0.0);  // without an eye
+        spot.eye = {0.0, 1.2, 10.0};
+        const light::StrayOnScreen seen = light::stray_on_screen(room, e, spot, model);
+        check_close(seen.direct_cdm2, 0.0254648 * 0.6 / base::kPi,
+                    tests::relative(1e-5, "digits of the lux above"));
+        check_close(seen.returned_cdm2, light::returned_lx(e, 10.0) * 0.5 / base::kPi, kRounding);
+    }
+
+    TEST_CASE("seats on a balcony add surface of their own") {
+        StrayRoom room;
+        const Enclosure bare = light::enclosure(room, 20.0, 0.9);
+        room.seated_balcony_m2 = 60.0;
+        const Enclosure with = light::enclosure(room, 20.0, 0.9);
+        check_close(with.area_m2, bare.area_m2 + 60.0, kRounding);
+        check_close(with.area_m2 * with.mean_reflectance,
+                    bare.area_m2 * bare.mean_reflectance + 60.0 * room.light.audience_reflectance,
+                    kRounding);
+    }
+
     TEST_CASE("property: boxes traced photon by photon keep near the model, as it says") {
         // Bounces of a house light, and later ones of the picture's, land evenly in the model. Real
         // boxes differ by how surfaces see each other, by as much as the header says.
