@@ -104,8 +104,9 @@ Drawing decay_plot(const study::Study& study, const PlotShape& shape) {
                       single(study, "sound.decay_least"), single(study, "sound.decay_most")};
     Drawing drawing;
     drawing.title = "Decay of sound in the hall";
-    // Half an octave beyond the outer bands, so that their points stand inside the field.
-    const Scale across = frequency_scale(kFirst_hz / std::sqrt(2.0), kLast_hz * std::sqrt(2.0));
+    // Wide enough that the outer octaves' words stay under their ticks.
+    const double beyond = std::exp2(0.7);
+    const Scale across = frequency_scale(kFirst_hz / beyond, kLast_hz * beyond);
     const double step = step_for(1.02 * decay.highest_s());
     const double top = step * std::ceil(1.02 * decay.highest_s() / step);
     Chart chart(drawing, {0.0, shape.wide, 0.0, 1.0}, across, {0.0, top}, shape.pitch);

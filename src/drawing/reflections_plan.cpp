@@ -41,6 +41,7 @@ std::string words_of(const Heard& heard, const Reflection& r) {
     return heard.loudspeaker.name + ": " +
            base::quantity_text(r.delay_s, base::Unit::second, heard.units) + ", " +
            base::quantity_text(r.level_db, base::Unit::decibel, heard.units) + ", " +
+           (r.second ? sound::wall_name(r.first) + std::string(", then ") : std::string()) +
            sound::wall_name(r.second.value_or(r.first));
 }
 
@@ -54,18 +55,29 @@ void add_path(const Heard& heard, const Reflection& r, bool strongest, Drawing& 
               .dashed = !strongest,
               .shows = heard.shows};
     if (path->second) line.points.push_back(on_plan(path->at_second));
-    const glm::dvec2 last = line.points.back();
     line.points.push_back(on_plan(heard.ear));
     out.items.emplace_back(std::move(line));
-    if (!strongest) return;
-    // Words run inward from the wall that sends the sound to the seat.
-    const Anchor anchor = last.x < heard.ear.x ? Anchor::left : Anchor::right;
-    const double inward = anchor == Anchor::left ? 0.15 : -0.15;
-    out.items.emplace_back(Label{.at = last + glm::dvec2(inward, 0.0),
+}
+
+/// What is heard in words, a line a loudspeaker before the screen wall. Each stands a little
+/// farther across than the one before, so that a plan on its side keeps them apart too.
+void add_words(
+    const Heard& heard, const Reflection& r, int row, const room::Hall& hall, Drawing& out) {
+    const double pitch = 0.028 * std::max(hall.width_m, hall.length_m);
+    const double across = -room::half_width_at(hall, 0.0) + 1.1 * pitch * row;
+    out.items.emplace_back(Label{.at = {across, -pitch * (row + 1.0)},
                                  .text = words_of(heard, r),
-                                 .anchor = anchor,
+                                 .anchor = Anchor::left,
                                  .ink = Ink::sound,
                                  .shows = heard.shows});
+}
+
+/// The light and its machines stay away: this plan is about sound.
+void leave_light_out(Drawing& drawing) {
+    std::erase_if(drawing.items, [](const Item& item) {
+        return std::visit([](const auto& x) { return x.shows.kind == Shows::Kind::projector; },
+                          item);
+    });
 }
 
 void add_heard(const Heard& heard, const sound::SeatReflections& seat, Drawing& out) {
@@ -93,7 +105,9 @@ base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingC
     calm.dimensions = false;
     Drawing drawing = plan(study, calm);
     drawing.title = "Reflections";
+    leave_light_out(drawing);
     const auto seat = static_cast<std::size_t>(*choice.seat);
+    int row = 0;
     const auto walls = sound::wall_planes({.width_m = layout.hall.width_m,
                                            .length_m = layout.hall.length_m,
                                            .height_m = layout.hall.height_m,
@@ -101,10 +115,13 @@ base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingC
     for (std::size_t i = 0; i < layout.loudspeakers.size(); ++i) {
         const auto& seats = study.sound.hall->reflections.at(i);
         if (seats.empty()) continue;
-        add_heard({layout.loudspeakers[i], study.seats.seats.at(seat).eye, walls, choice.units,
-                   showing(Shows::Kind::loudspeaker, static_cast<int>(i))},
-                  seats.at(seat), drawing);
+        const Heard heard{layout.loudspeakers[i], study.seats.seats.at(seat).eye, walls,
+                          choice.units, showing(Shows::Kind::loudspeaker, static_cast<int>(i))};
+        add_heard(heard, seats.at(seat), drawing);
+        if (const auto& r = seats.at(seat).strongest)
+            add_words(heard, *r, row++, layout.hall, drawing);
     }
+    set_bounds(drawing, 0.035 * std::max(layout.hall.width_m, layout.hall.length_m));
     return drawing;
 }
 

@@ -6,9 +6,9 @@
 namespace rakeline::drawing {
 
 /// The plan with what the chosen seat hears: direct sound of every screen loudspeaker, its
-/// strongest reflection, thick, and its first one, dashed, where that is another; how late and how
-/// strong the strongest is stands where it meets its (last) wall. Reflections of the ceiling lie
-/// over the straight way. Refused without a seat or a screen loudspeaker.
+/// strongest reflection, thick, and its first one, dashed, where that is another; before the screen
+/// wall, how late and how strong the strongest is and by which wall it comes. Reflections of the
+/// ceiling lie over the straight way. Refused without a seat or a screen loudspeaker.
 base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingChoice& choice);
 
 }  // namespace rakeline::drawing

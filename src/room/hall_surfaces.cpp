@@ -21,12 +21,22 @@ struct Level {
     double at_rear_m2 = 0.0;
 };
 
-void add_triangle(const glm::dvec3& a, const glm::dvec3& b, const glm::dvec3& c, Level& out) {
+/// Half of a triangle.
+void add_half(const glm::dvec3& a, const glm::dvec3& b, const glm::dvec3& c, Level& out) {
     const glm::dvec3 twice = glm::cross(b - a, c - a);
-    const double plan_m2 = 0.5 * std::abs(twice.y);
-    out.plan_m2 += plan_m2;
-    out.area_m2 += 0.5 * glm::length(twice);
-    out.under_m3 += plan_m2 * (a.y + b.y + c.y) / 3.0;
+    const double half_plan_m2 = 0.25 * std::abs(twice.y);
+    out.plan_m2 += half_plan_m2;
+    out.area_m2 += 0.25 * glm::length(twice);
+    out.under_m3 += half_plan_m2 * (a.y + b.y + c.y) / 3.0;
+}
+
+/// Four corners of a slope along arcs need not lie in a plane: the mean of what it is when folded
+/// along the one diagonal and along the other, so that a mirrored hall has the mirrored floor.
+void add_quadrilateral(const std::array<glm::dvec3, 4>& c, Level& out) {
+    add_half(c[0], c[1], c[2], out);
+    add_half(c[0], c[2], c[3], out);
+    add_half(c[1], c[2], c[3], out);
+    add_half(c[1], c[3], c[0], out);
 }
 
 bool on_side(const Hall& hall, const glm::dvec3& p) {
@@ -47,8 +57,7 @@ void add_edge(const Hall& hall, const glm::dvec3& a, const glm::dvec3& b, Level&
 
 void add_platform(const Hall& hall, const Platform& platform, Level& out) {
     const auto& c = platform.corners;
-    add_triangle(c[0], c[1], c[2], out);
-    add_triangle(c[0], c[2], c[3], out);
+    add_quadrilateral(c, out);
     for (std::size_t i = 0; i < c.size(); ++i)
         add_edge(hall, c[i], c[(i + 1) % c.size()], out);
 }
@@ -82,8 +91,7 @@ std::optional<LevelFloor> largest_level_floor(const SeatPlan& plan,
                                        [&](const glm::dvec3& c) { return c.y == up_m; });
         if (!bare || !level || is_raised(p, seating)) continue;
         Level one;
-        add_triangle(p.corners[0], p.corners[1], p.corners[2], one);
-        add_triangle(p.corners[0], p.corners[2], p.corners[3], one);
+        add_quadrilateral(p.corners, one);
         area_at[up_m] += one.plan_m2;
     }
     const auto largest = std::max_element(area_at.begin(), area_at.end(),

@@ -132,6 +132,10 @@ TEST_SUITE("room/check_sound") {
                       {"acoustics.noise_target_nc", "14 is below the least allowed, 15", "50"});
         check_refused(edited([](Layout& x) { x.loudspeakers[0].delay_s = 20.0; }),
                       {"loudspeakers[0].delay_s", "20 s is above the most allowed, 0.5 s", "0.5"});
+        check_refused(edited([](Layout& x) { x.hall.humidity_fraction = 0.0; }),
+                      {"hall.humidity_fraction", "0 is below the least allowed, 0.01", "0.01"});
+        check_refused(edited([](Layout& x) { x.acoustics.taken_fraction = -0.1; }),
+                      {"acoustics.taken_fraction", "-0.1 is below the least allowed, 0", "0 to 1"});
         check_refused(edited([](Layout& x) { x.loudspeakers[0].mass_kg = 0.0; }),
                       {"loudspeakers[0].mass_kg", "0 kg is below the least allowed", "0.1 kg"});
         check_refused(with_losses({{19.0, 1.0}, {100.0, 1.0}}),
