@@ -4,6 +4,7 @@
 #include "command/verbs.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/loss_plot.hpp"
 #include "drawing/reflections_plan.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
@@ -18,6 +19,7 @@ namespace {
 
 struct DrawWords {
     std::string file, view = "orbit", size = "1600x900", output, format, projector, seat, contours;
+    std::string loudspeaker;
     std::string sight_lines = "all";
     bool paper = false;
     bool blur = false;
@@ -117,6 +119,12 @@ int draw_reflections(const study::Study& study,
     return drawn ? png(*drawn) : refuse(drawn.problems());
 }
 
+int draw_loss(const study::Study& study, const DrawWords& words, const auto& png) {
+    const auto loudspeaker = choose_loudspeaker(study.layout(), words.loudspeaker);
+    if (!loudspeaker) return refuse(loudspeaker.problems());
+    return png(drawing::loss_plot(study, *loudspeaker, unit_system(words.imperial)));
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -154,6 +162,7 @@ int draw(const DrawWords& words) {
     if (words.view == "curve") return draw_curve(*study, choice, png);
     if (words.view == "decay") return png(drawing::decay_plot(*study));
     if (words.view == "reflections") return draw_reflections(*study, choice, png);
+    if (words.view == "loss") return draw_loss(*study, words, png);
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {
         const auto seat = choose_seat(*study, *name);
@@ -166,8 +175,8 @@ int draw(const DrawWords& words) {
         return drawn ? png(*drawn) : refuse(drawn.problems());
     }
     return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, screen, port, curve, decay, reflections, or seat: or "
-                  "eye: with a seat, like seat:C14");
+                  "name orbit, plan, section, screen, port, curve, decay, reflections, loss, or "
+                  "seat: or eye: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -178,13 +187,15 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     verb->add_option("FILE", words->file, "Layout file")->required();
     verb->add_option("--view", words->view,
                      "orbit, plan, section, screen, port, curve, decay, reflections (with --seat), "
-                     "seat:ID (in 3D) or eye:ID (drawn)")
+                     "loss, seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")
         ->required();
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
+    verb->add_option("--loudspeaker", words->loudspeaker,
+                     "Of the loss: a screen channel by name; else the centre");
     verb->add_option("--seat", words->seat, "Selected seat, marked in plan and section");
     verb->add_option("--sight-lines", words->sight_lines,
                      "In the section: all, or selected for the row of --seat alone")

@@ -75,7 +75,7 @@ private:
     void write_subject(study::Subject subject) {
         bool formats_headed = false;
         for (const FigureDefinition& d : study::figure_register()) {
-            if (d.subject != subject) continue;
+            if (d.subject != subject || !d.listed) continue;
             if (d.per.loudspeaker || d.axis() == study::Axis::band) {
                 write_bands(d);
             } else if (d.per.format) {

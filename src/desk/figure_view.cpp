@@ -119,7 +119,7 @@ std::vector<FigureGroup> figure_groups(const study::Study& study, const Workspac
         return groups.emplace_back(FigureGroup{title, {}, {}});
     };
     for (const study::FigureDefinition& definition : study::figure_register()) {
-        if (definition.subject != w.subject) continue;
+        if (definition.subject != w.subject || !definition.listed) continue;
         if (awaits_crowd(study, definition)) {
             study::Figure place;
             place.definition = &definition;

@@ -6,6 +6,7 @@
 #include "desk/widgets/drawing_canvas.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/loss_plot.hpp"
 #include "drawing/reflections_plan.hpp"
 
 namespace rakeline::desk {
@@ -46,6 +47,8 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
             return drawing::decay_plot(study, shape);
         case StripDrawing::reflections:
             return drawing::reflections_plan(study, choice);
+        case StripDrawing::loss:
+            return drawing::loss_plot(study, w.loudspeaker, choice.units, shape);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,
@@ -60,7 +63,8 @@ std::vector<StripDrawing> offered_strips(const Workspace& w) {
     // Sound has charts of its own in the place of those of picture and light.
     if (w.subject == study::Subject::sound)
         return {StripDrawing::section, StripDrawing::plan,  StripDrawing::seat,
-                StripDrawing::screen,  StripDrawing::decay, StripDrawing::reflections};
+                StripDrawing::screen,  StripDrawing::decay, StripDrawing::reflections,
+                StripDrawing::loss};
     std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
                                      StripDrawing::seat,    StripDrawing::screen,
                                      StripDrawing::port,    StripDrawing::curve};
@@ -86,6 +90,8 @@ const char* strip_name(StripDrawing strip) {
             return "Decay";
         case StripDrawing::reflections:
             return "Reflections";
+        case StripDrawing::loss:
+            return "Screen loss";
         case StripDrawing::plate:
             return "Plate";
     }
@@ -101,40 +107,48 @@ drawing::PlotShape curve_plot_shape(const Theme& t, ImVec2 field) {
 drawing::PlotShape decay_plot_shape(const Theme& t, ImVec2 field) {
     return drawing::decay_plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
                                      static_cast<double>(label_pitch(t)));
-}
-
-const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
-    DrawingCache& cache = w.drawing_cache;
-    const study::Figure* figure = colouring_figure(*in.study, w);
-    const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
-                                        ? std::optional(w.selected.index)
-                                        : std::nullopt;
-    DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
-                          w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
-                          in.units()};
-    if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
-    if (w.strip == StripDrawing::curve) {
-        key.curves = in.curves.serial;
-        key.plot = curve_plot_shape(in.theme, field);
-        if (!in.curves.answer) return cache = {};
+    drawing::PlotShape loss_plot_shape(const Theme& t, ImVec2 field) {
+        return drawing::loss_plot_shape(
+            {static_cast<double>(field.x), static_cast<double>(field.y)},
+            static_cast<double>(label_pitch(t)));
     }
-    if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
-    drawing::DrawingChoice choice;
-    choice.projector = w.projector;
-    choice.format = w.format;
-    choice.seat = seat;
-    choice.seat_figure = figure;
-    choice.blur = w.blur;
-    choice.sight_lines = w.sight_lines;
-    choice.contours = w.contours;
-    choice.units = in.units();
-    const auto drawn = draw_strip(in, w, choice, key.plot);
-    cache = {.key = key, .drawing = nullptr, .refused = {}};
-    if (drawn)
-        cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);
-    else
-        cache.refused = drawn.problems();
-    return cache;
-}
+
+    const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
+        DrawingCache& cache = w.drawing_cache;
+        const study::Figure* figure = colouring_figure(*in.study, w);
+        const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
+                                            ? std::optional(w.selected.index)
+                                            : std::nullopt;
+        DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
+                              w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
+                              in.units()};
+        if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
+        if (w.strip == StripDrawing::curve) {
+            key.curves = in.curves.serial;
+            key.plot = curve_plot_shape(in.theme, field);
+            if (!in.curves.answer) return cache = {};
+        }
+        if (w.strip == StripDrawing::loss) {
+            key.plot = loss_plot_shape(in.theme, field);
+            key.loudspeaker = w.loudspeaker;
+        }
+        if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
+        drawing::DrawingChoice choice;
+        choice.projector = w.projector;
+        choice.format = w.format;
+        choice.seat = seat;
+        choice.seat_figure = figure;
+        choice.blur = w.blur;
+        choice.sight_lines = w.sight_lines;
+        choice.contours = w.contours;
+        choice.units = in.units();
+        const auto drawn = draw_strip(in, w, choice, key.plot);
+        cache = {.key = key, .drawing = nullptr, .refused = {}};
+        if (drawn)
+            cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);
+        else
+            cache.refused = drawn.problems();
+        return cache;
+    }
 
 }  // namespace rakeline::desk

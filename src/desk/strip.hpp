@@ -26,4 +26,7 @@ drawing::PlotShape curve_plot_shape(const Theme& theme, ImVec2 field);
 /// The same for the decay of sound.
 drawing::PlotShape decay_plot_shape(const Theme& theme, ImVec2 field);
 
+/// The same of the plot of the screen's loss.
+drawing::PlotShape loss_plot_shape(const Theme& theme, ImVec2 field);
+
 }  // namespace rakeline::desk

@@ -56,9 +56,20 @@ struct PinnedFigure {
     bool just_opened = true;
 };
 
-/// Drawings of the strip below the room; the plate only where the projector shows film, decay and
-/// reflections while sound is looked at.
-enum class StripDrawing { section, plan, seat, screen, port, curve, decay, reflections, plate };
+/// Drawings of the strip below the room; the plate only where the projector shows film, decay,
+/// reflections and the screen's loss while sound is looked at.
+enum class StripDrawing {
+    section,
+    plan,
+    seat,
+    screen,
+    port,
+    curve,
+    decay,
+    reflections,
+    loss,
+    plate,
+};
 
 /// How a drawing is looked at: 1 and 0 fit it to its field.
 struct DrawingLook {
@@ -93,6 +104,7 @@ struct DrawingCache {
         base::UnitSystem units = base::UnitSystem::metric;
         unsigned long curves = 0;  ///< serial number of the trials
         drawing::PlotShape plot;
+        int loudspeaker = 0;  ///< of the loss of the screen
         bool operator==(const Key&) const = default;
     };
     Key key;

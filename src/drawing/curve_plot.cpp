@@ -195,10 +195,8 @@ void draw_half(Drawing& drawing, const Half& half) {
 PlotShape plot_shape(glm::dvec2 field, double pitch) {
     constexpr double kRows = kRowsAbove - 0.4 + kGap + kBelow + 2.0 * kMargin;
     constexpr double kColumns = kBetween + kLeftWords + 2.0 * kMargin;
-    // A field too low for its lettering still has charts: the words then collide.
-    const double chart = std::max(field.y - kRows * pitch, 2.0 * pitch) / (1.0 + kLower);
-    const double wide = (field.x - kColumns * pitch) / 2.0 / chart;
-    return {std::clamp(wide, 1.5, 4.5), pitch / chart};
+    return filling_shape(
+        field, pitch, {.rows = kRows, .columns = kColumns, .charts = 2.0, .heights = 1.0 + kLower});
 }
 
 Drawing curve_plot(const light::CurvatureHelp& help,

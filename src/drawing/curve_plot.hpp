@@ -2,17 +2,10 @@
 #pragma once
 
 #include "drawing/drawing.hpp"
+#include "drawing/plot_shape.hpp"
 #include "light/curvature_help.hpp"
 
 namespace rakeline::drawing {
-
-/// Both in heights of the upper chart. Where the field to fill is low, wider lettering rows keep
-/// the words apart.
-struct PlotShape {
-    double wide = 2.6;    ///< of a chart
-    double pitch = 0.15;  ///< between lines of lettering
-    bool operator==(const PlotShape&) const = default;
-};
 
 /// The shape that fills `field` (in any unit) with lettering rows `pitch` apart.
 PlotShape plot_shape(glm::dvec2 field, double pitch);

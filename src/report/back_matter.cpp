@@ -27,7 +27,8 @@ void draw_entry(Pages& pages, const std::string& name, const std::string& text, 
 std::vector<const study::FigureDefinition*> shown_definitions(const study::Study& study) {
     std::vector<const study::FigureDefinition*> shown;
     for (const study::Figure& figure : study.figures)
-        if (std::find(shown.begin(), shown.end(), figure.definition) == shown.end())
+        if (figure.definition->listed &&
+            std::find(shown.begin(), shown.end(), figure.definition) == shown.end())
             shown.push_back(figure.definition);
     return shown;
 }

@@ -30,6 +30,8 @@ void draw_screen_pages(Pages& pages, const ReportInput& in);  ///< the screen un
 void draw_curve_page(Pages& pages, const ReportInput& in);
 /// How long sound lingers in the hall, over the octaves.
 void draw_decay_page(Pages& pages, const ReportInput& in);
+/// What the screen takes of the sound, and one channel through it, over frequency.
+void draw_loss_page(Pages& pages, const ReportInput& in);
 /// What the reference seat sees, and the seats from which most is hidden.
 void draw_seat_view_pages(Pages& pages, const ReportInput& in);
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.

@@ -17,6 +17,7 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_seat_view_pages(pages, in);
     draw_plate_pages(pages, in);
     draw_change_chapters(pages, in);
+    draw_loss_page(pages, in);
     draw_subject_tables(pages, in);
     draw_seat_table(pages, in);
     draw_cautions(pages);

@@ -20,7 +20,8 @@ using study::Figure;
 Figures figures_where(const ReportInput& in, study::Subject subject, const auto& wanted) {
     Figures found;
     for (const Figure& figure : in.study.figures)
-        if (figure.definition->subject == subject && !figure.values.empty() && wanted(figure))
+        if (figure.definition->subject == subject && figure.definition->listed &&
+            !figure.values.empty() && wanted(figure))
             found.push_back(&figure);
     return found;
 }

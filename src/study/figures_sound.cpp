@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "study/study.hpp"
+#include "study/sound_cells.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,28 +18,13 @@ const room::Loudspeaker& loudspeaker_of(const Cell& c) {
     return c.study.layout().loudspeakers.at(static_cast<std::size_t>(c.loudspeaker));
 }
 
-std::optional<double> screen_loss(const Cell& c, Working& w) {
-    const room::Screen& s = c.study.layout().screen;
-    w.input("f", "frequency", sound::kThirds.at(static_cast<std::size_t>(c.index)), Unit::hertz);
-    w.input("d", "hole diameter", s.perforation.hole_diameter_m, Unit::millimetre);
-    w.input("b", "hole pitch", s.perforation.pitch_m, Unit::millimetre);
-    w.input("t", "sheet thickness", s.sheet_thickness_m, Unit::millimetre);
-    w.input("m", "sheet mass", s.sheet_mass_kg_m2, Unit::kg_per_m2);
-    return c.study.sound.screen_loss_db.at(static_cast<std::size_t>(c.index));
-}
-
 /// The same sum that the level itself is, term by term.
 void record_path(const Cell& c, Working& w) {
     if (!w.recording()) return;
     const sound::DirectPath& path = sound_of(c).paths.at(static_cast<std::size_t>(c.index));
     const room::Layout& layout = c.study.layout();
     const sound::LevelTerms terms =
-        sound::level_terms(loudspeaker_of(c), path,
-                           {.perforation = layout.screen.perforation,
-                            .thickness_m = layout.screen.sheet_thickness_m,
-                            .mass_kg_m2 = layout.screen.sheet_mass_kg_m2},
-                           {.temperature_c = layout.hall.temperature_c,
-                            .humidity_fraction = layout.hall.humidity_fraction},
+        sound::level_terms(loudspeaker_of(c), path, sound::sheet_of(layout.screen), air_of(c.study),
                            sound::kOctaves.at(static_cast<std::size_t>(c.band)));
     w.input("r", "distance", path.distance_m, Unit::metre);
     w.input("h", "off the axis, across", path.off_axis_across_rad, Unit::radian);
@@ -96,17 +81,6 @@ std::optional<double> hole_visible_from(const Cell& c, Working& w) {
 
 std::span<const FigureDefinition> sound_figures() {
     static const std::vector<FigureDefinition> entries = {
-        {"sound.screen_loss",
-         Subject::sound,
-         "Screen loss",
-         Unit::decibel,
-         {.band = true},
-         "Transmission loss of the screen at normal incidence, by third octaves.",
-         "-10 lg |1 + z / (2 rho c)|^-2, z of viscous holes in parallel with the limp sheet",
-         "viscous tube and limp mass; Maa, and Fok's hole interaction, from memory",
-         "The screen takes {value} at {band}",
-         screen_loss,
-         true},
         {"sound.direct_level",
          Subject::sound,
          "Direct level",

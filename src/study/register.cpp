@@ -10,8 +10,8 @@ std::span<const FigureDefinition> figure_register() {
         std::vector<FigureDefinition> joined;
         for (const auto part :
              {room_figures(), seating_figures(), wheelchair_room_figures(), picture_figures(),
-              light_figures(), sight_figures(), sound_figures(), arrival_figures(),
-              acoustics_figures(), reflection_figures()}) {
+              light_figures(), sight_figures(), sheet_figures(), gap_figures(), sound_figures(),
+              arrival_figures(), acoustics_figures(), reflection_figures()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

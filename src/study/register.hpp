@@ -39,6 +39,9 @@ struct FigureDefinition {
     /// The value, or nothing where it is not defined there (no row in front, no such picture).
     std::optional<double> (*evaluate)(const Cell& cell, Working& working);
     bool third_octaves = false;  ///< axis band runs over sound::kThirds instead of kOctaves
+    /// In the window's column, the report and the study's text. Those that only stand behind
+    /// another figure are reached by their id.
+    bool listed = true;
 
     Axis axis() const {
         if (per.seat) return Axis::seat;
@@ -84,6 +87,8 @@ std::span<const FigureDefinition> crowd_figures();  ///< not there before a crow
 std::span<const FigureDefinition> row_figures();
 std::span<const FigureDefinition> standing_figures();
 std::span<const FigureDefinition> wheelchair_figures();
+std::span<const FigureDefinition> sheet_figures();  ///< of sound, the screen
+std::span<const FigureDefinition> gap_figures();
 std::span<const FigureDefinition> sound_figures();
 std::span<const FigureDefinition> acoustics_figures();
 std::span<const FigureDefinition> reflection_figures();

@@ -108,6 +108,16 @@ const Edit kEdits[] = {
     },
     [](room::Layout& x, double by) { x.acoustics.taken_fraction = 0.5 + 0.5 * by; },
     [](room::Layout& x, double by) { x.acoustics.noise_target_nc = by > 0.0 ? 20 : 25; },
+    [](room::Layout& x, double by) { x.acoustics.baffle.by_octave[3] = 0.5 + 0.4 * by; },
+    [](room::Layout& x, double by) { x.playback.equalise_to_hz = 9000.0 + 4000.0 * by; },
+    [](room::Layout& x, double by) {
+        x.playback.house_curve = by > 0.0 ? room::HouseCurve::flat : room::HouseCurve::x_curve;
+    },
+    [](room::Layout& x, double by) {
+        x.screen.loss_table.clear();
+        if (by > -0.5) x.screen.loss_table = {{500.0, 0.3 + 0.1 * by}, {10000.0, 5.0}};
+    },
+    [](room::Layout& x, double by) { x.screen.sheet_thickness_m *= 1.0 + 0.1 * by; },
     [](room::Layout& x, double) { x.name += "'"; },
 };
 

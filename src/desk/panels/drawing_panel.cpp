@@ -191,7 +191,8 @@ void draw_drawing_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (over || held) paint_floor_handles(in, w, view);
     list.PopClipRect();
     // What an eye sees, and a chart, have no scale.
-    const bool scaled = w.strip != StripDrawing::seat && w.strip != StripDrawing::decay && !curve;
+    const bool scaled = w.strip != StripDrawing::seat && w.strip != StripDrawing::decay &&
+                        w.strip != StripDrawing::loss && !curve;
     const std::string scale = scaled ? "about " + scale_text(t, view) : "";
     const char* between = scaled && !follows.empty() ? " · " : "";
     draw_head(shown, w, out, scale + between + follows, at);
