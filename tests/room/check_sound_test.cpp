@@ -105,6 +105,22 @@ TEST_SUITE("room/check_sound") {
         CHECK(check_layout(woven(0.0009)).empty());
     }
 
+    TEST_CASE("refuses: holes that would leave no sheet, an open area of all or more") {
+        for (const auto pattern : {PerforationPattern::square, PerforationPattern::staggered}) {
+            const auto with = [&](double diameter_m) {
+                return edited([&](Layout& x) {
+                    x.screen.perforation = {pattern, diameter_m, 0.002};
+                });
+            };
+            check_refused(with(0.0025),
+                          {"screen.perforation.hole_diameter_m", "overlap at a pitch of 0.002 m",
+                           "smaller than the pitch"});
+            check_refused(with(0.002), {"screen.perforation.hole_diameter_m",
+                                        "overlap at a pitch of 0.002 m", "smaller than the pitch"});
+            CHECK(check_layout(with(0.0019)).empty());
+        }
+    }
+
     TEST_CASE("refuses: one measured loss alone, and losses whose frequencies do not rise") {
         check_refused(with_losses({{1000.0, 1.0}}),
                       {"screen.loss_table", "nothing of other frequencies", "two or more"});

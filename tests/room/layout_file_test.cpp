@@ -242,6 +242,11 @@ TEST_SUITE("room/layout_file") {
         check_said(with("\"hall\": {\"humidity_fraction\": 50}"), 2,
                    {"hall.humidity_fraction", "50 is above the most allowed, 1",
                     "the file holds fractions: 50 % is 0.5"});
+        check_said(with("\"hall\": {\"humidity_fraction\": 0}"), 2,
+                   {"hall.humidity_fraction", "0 is below the least allowed, 0.01", "give 0.01"});
+        check_said(
+            with("\"loudspeakers\": [\n{\"name\": \"C\", \"back_m\": -0.1}]"), 3,
+            {"loudspeakers[0].back_m", "-0.1 m is below the least allowed, 0 m", "give 0 m"});
         check_said(with("\"seating\": [{\"rows\": 2.5}]"), 2,
                    {"seating[0].rows", "2.5 is no whole number", "from 1 to 200"});
         check_said(with("\"seating\": [{\"rows\": 99999999999999999999}]"), 2,
