@@ -107,48 +107,49 @@ drawing::PlotShape curve_plot_shape(const Theme& t, ImVec2 field) {
 drawing::PlotShape decay_plot_shape(const Theme& t, ImVec2 field) {
     return drawing::decay_plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
                                      static_cast<double>(label_pitch(t)));
-    drawing::PlotShape loss_plot_shape(const Theme& t, ImVec2 field) {
-        return drawing::loss_plot_shape(
-            {static_cast<double>(field.x), static_cast<double>(field.y)},
-            static_cast<double>(label_pitch(t)));
-    }
+}
 
-    const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
-        DrawingCache& cache = w.drawing_cache;
-        const study::Figure* figure = colouring_figure(*in.study, w);
-        const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
-                                            ? std::optional(w.selected.index)
-                                            : std::nullopt;
-        DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
-                              w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
-                              in.units()};
-        if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
-        if (w.strip == StripDrawing::curve) {
-            key.curves = in.curves.serial;
-            key.plot = curve_plot_shape(in.theme, field);
-            if (!in.curves.answer) return cache = {};
-        }
-        if (w.strip == StripDrawing::loss) {
-            key.plot = loss_plot_shape(in.theme, field);
-            key.loudspeaker = w.loudspeaker;
-        }
-        if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
-        drawing::DrawingChoice choice;
-        choice.projector = w.projector;
-        choice.format = w.format;
-        choice.seat = seat;
-        choice.seat_figure = figure;
-        choice.blur = w.blur;
-        choice.sight_lines = w.sight_lines;
-        choice.contours = w.contours;
-        choice.units = in.units();
-        const auto drawn = draw_strip(in, w, choice, key.plot);
-        cache = {.key = key, .drawing = nullptr, .refused = {}};
-        if (drawn)
-            cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);
-        else
-            cache.refused = drawn.problems();
-        return cache;
+drawing::PlotShape loss_plot_shape(const Theme& t, ImVec2 field) {
+    return drawing::loss_plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
+                                    static_cast<double>(label_pitch(t)));
+}
+
+const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 field) {
+    DrawingCache& cache = w.drawing_cache;
+    const study::Figure* figure = colouring_figure(*in.study, w);
+    const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
+                                        ? std::optional(w.selected.index)
+                                        : std::nullopt;
+    DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
+                          w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
+                          in.units()};
+    if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
+    if (w.strip == StripDrawing::curve) {
+        key.curves = in.curves.serial;
+        key.plot = curve_plot_shape(in.theme, field);
+        if (!in.curves.answer) return cache = {};
     }
+    if (w.strip == StripDrawing::loss) {
+        key.plot = loss_plot_shape(in.theme, field);
+        key.loudspeaker = w.loudspeaker;
+    }
+    if (cache.key == key && (cache.drawing || !cache.refused.empty())) return cache;
+    drawing::DrawingChoice choice;
+    choice.projector = w.projector;
+    choice.format = w.format;
+    choice.seat = seat;
+    choice.seat_figure = figure;
+    choice.blur = w.blur;
+    choice.sight_lines = w.sight_lines;
+    choice.contours = w.contours;
+    choice.units = in.units();
+    const auto drawn = draw_strip(in, w, choice, key.plot);
+    cache = {.key = key, .drawing = nullptr, .refused = {}};
+    if (drawn)
+        cache.drawing = std::make_shared<const drawing::Drawing>(*drawn);
+    else
+        cache.refused = drawn.problems();
+    return cache;
+}
 
 }  // namespace rakeline::desk
