@@ -104,16 +104,15 @@ void draw_marks(const study::LossCurves& curves, Chart& chart) {
     }
 }
 
+/// Short: in the window's strip a chart is some 36 letters wide.
 void name_sheet(const study::LossCurves& curves, Chart& chart) {
-    chart.words_above(0.0, "what the sheet takes, by the angle from its normal", Ink::screen, 2);
+    chart.words_above(0.0, "sheet's loss, by angle from square", Ink::screen, 2);
     if (!curves.least_db.empty()) {
-        chart.words_above(0.0, "shaded: published conventions; dashed: holes taken apart",
-                          Ink::beam, 1);
+        chart.words_above(0.0, "shaded: conventions; dashed: apart", Ink::beam, 1);
     } else if (!curves.measured.empty()) {
-        chart.words_above(0.0, "squares: measured, straight on", Ink::sight, 1);
+        chart.words_above(0.0, "squares: measured straight on", Ink::sight, 1);
     }
-    if (!curves.marks.empty())
-        chart.words_above(0.0, "bars: limits on the loss over that at 500 Hz", Ink::line, 0);
+    if (!curves.marks.empty()) chart.words_above(0.0, "bars: limits over 500 Hz", Ink::line, 0);
 }
 
 void draw_sheet(const Frame& frame, const study::LossCurves& curves) {
@@ -152,16 +151,12 @@ void name_channel(const study::Study& study,
     const bool flat = study.layout().playback.house_curve == room::HouseCurve::flat;
     chart.words_above(0.0,
                       study.layout().loudspeakers[l].name + ": gap " +
-                          text(channel.gap.along_m, Unit::metre) + ", ripple " +
-                          text(channel.ripple_db, Unit::decibel) + " every " +
-                          text(channel.spacing_hz, Unit::hertz) + ", headroom " +
+                          text(channel.gap.along_m, Unit::metre) + ", headroom " +
                           text(channel.equalisation.headroom_db, Unit::decibel),
                       Ink::line, 2);
-    chart.words_above(0.0, "thin: what gap and sheet take toward the reference seat", Ink::sound,
-                      1);
-    chart.words_above(0.0,
-                      std::string("steps: boost that makes it good, over 1 kHz, to ") +
-                          (flat ? "flat" : "the house curve"),
+    chart.words_above(0.0, "thin: with the gap, ripple " + text(channel.ripple_db, Unit::decibel),
+                      Ink::sound, 1);
+    chart.words_above(0.0, std::string("steps: boost to ") + (flat ? "flat" : "the house curve"),
                       Ink::holds, 0);
 }
 
