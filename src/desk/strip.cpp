@@ -46,7 +46,7 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
         case StripDrawing::decay:
             return drawing::decay_plot(study, shape);
         case StripDrawing::reflections:
-            return drawing::reflections_plan(study, choice);
+            return drawing::reflections_plan(study, choice, drawing::ReflectionWords::none);
         case StripDrawing::loss:
             return drawing::loss_plot(study, w.loudspeaker, choice.units, shape);
         case StripDrawing::plate:

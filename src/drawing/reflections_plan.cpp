@@ -89,7 +89,9 @@ void add_heard(const Heard& heard, const sound::SeatReflections& seat, Drawing& 
 
 }  // namespace
 
-base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingChoice& choice) {
+base::Result<Drawing> reflections_plan(const study::Study& study,
+                                       const DrawingChoice& choice,
+                                       ReflectionWords words) {
     if (!choice.seat)
         return refusal("no seat is chosen whose reflections could be drawn",
                        "choose a seat in the plan or in the view");
@@ -118,7 +120,8 @@ base::Result<Drawing> reflections_plan(const study::Study& study, const DrawingC
         const Heard heard{layout.loudspeakers[i], study.seats.seats.at(seat).eye, walls,
                           choice.units, showing(Shows::Kind::loudspeaker, static_cast<int>(i))};
         add_heard(heard, seats.at(seat), drawing);
-        if (const auto& r = seats.at(seat).strongest)
+        const auto& r = seats.at(seat).strongest;
+        if (r && words == ReflectionWords::listed)
             add_words(heard, *r, row++, layout.hall, drawing);
     }
     set_bounds(drawing, 0.035 * std::max(layout.hall.width_m, layout.hall.length_m));

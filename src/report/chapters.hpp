@@ -21,7 +21,7 @@ struct ReportInput {
 
 void draw_title_page(Pages& pages, const ReportInput& in);  ///< with the findings
 void draw_plan_page(Pages& pages, const ReportInput& in);
-/// Lines of equal value over the seats, for key figures of sight; nothing without seats.
+/// Lines of equal value over the seats, for key figures of sight and sound; nothing without seats.
 void draw_contour_pages(Pages& pages, const ReportInput& in);
 void draw_section_page(Pages& pages, const ReportInput& in);
 void draw_port_pages(Pages& pages, const ReportInput& in);    ///< the booth wall round every port

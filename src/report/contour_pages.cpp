@@ -9,7 +9,8 @@
 namespace rakeline::report {
 namespace {
 
-constexpr const char* kFigures[] = {"sight.subtended_width", "sight.off_axis", "sight.hidden"};
+constexpr const char* kFigures[] = {"sight.subtended_width", "sight.off_axis", "sight.hidden",
+                                    "sound.screen_lead"};
 
 void draw_contour_page(Pages& pages,
                        const ReportInput& in,

@@ -93,14 +93,14 @@ std::span<const FigureDefinition> reflection_figures() {
          "20 lg(r / r') + 10 lg((1 - a_1) (1 - a_2)) + D' - D", kImages,
          "A reflection of {loudspeaker} has {value} against the direct sound at seat {seat}",
          strongest},
-        {"sound.echo", Subject::sound, "Strongest late reflection", Unit::decibel, kLs,
-         "Of those 50 ms and more after the direct sound, against it, 1 kHz octave: heard as an "
-         "echo where it is strong.",
+        {"sound.echo", Subject::sound, "Late reflection", Unit::decibel, kLs,
+         "The strongest of those 50 ms and more after the direct sound, against it, 1 kHz octave: "
+         "heard as an echo where it is strong.",
          "20 lg(r / r') + 10 lg((1 - a_1) (1 - a_2)) + D' - D", kImages,
          "An echo of {loudspeaker} has {value} against the direct sound at seat {seat}", echo},
         {"sound.flutter_sides",
          Subject::sound,
-         "Flutter between the side walls",
+         "Flutter, side walls",
          Unit::decibel,
          {},
          "What is left of a clap that has run once to and fro between the side walls, where they "
@@ -112,7 +112,7 @@ std::span<const FigureDefinition> reflection_figures() {
          flutter<&sound::FlutterPairs::sides>},
         {"sound.flutter_length",
          Subject::sound,
-         "Flutter between front and rear",
+         "Flutter, front to rear",
          Unit::decibel,
          {},
          "What is left of a clap that has run once to and fro between screen wall and rear wall.",
@@ -122,7 +122,7 @@ std::span<const FigureDefinition> reflection_figures() {
          flutter<&sound::FlutterPairs::length>},
         {"sound.flutter_height",
          Subject::sound,
-         "Flutter under the ceiling",
+         "Flutter, floor to ceiling",
          Unit::decibel,
          {},
          "What is left of a clap that has run once to and fro between the ceiling and the largest "
