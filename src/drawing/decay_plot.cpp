@@ -92,11 +92,9 @@ void name_curves(Chart& chart, const Decay& decay) {
 }  // namespace
 
 PlotShape decay_plot_shape(glm::dvec2 field, double pitch) {
-    constexpr double kRows = kRowsAbove + kRowsBelow + 2.0 * kMargin;
-    // A field too low for its lettering still has a chart: the words then collide.
-    const double chart = std::max(field.y - kRows * pitch, 2.0 * pitch);
-    const double wide = (field.x - (kLeftWords + 2.0 * kMargin) * pitch) / chart;
-    return {std::clamp(wide, 1.5, 6.0), pitch / chart};
+    return filling_shape(
+        field, pitch,
+        {.rows = kRowsAbove + kRowsBelow + 2.0 * kMargin, .columns = kLeftWords + 2.0 * kMargin});
 }
 
 Drawing decay_plot(const study::Study& study, const PlotShape& shape) {

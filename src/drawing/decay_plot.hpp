@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
-#include "drawing/curve_plot.hpp"
+#include "drawing/drawing.hpp"
+#include "drawing/plot_shape.hpp"
 
 namespace rakeline::drawing {
 

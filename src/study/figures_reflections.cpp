@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "study/hall_cells.hpp"
+#include "study/sound_cells.hpp"
 
 #include <string>
 #include <vector>
@@ -27,9 +28,7 @@ void record(const Cell& c, const Reflection& r, Working& w) {
     const auto& paths =
         c.study.sound.loudspeakers.at(static_cast<std::size_t>(c.loudspeaker)).paths;
     const double direct_m = paths.at(static_cast<std::size_t>(c.index)).distance_m;
-    const double speed = sound::Air{.temperature_c = c.study.layout().hall.temperature_c,
-                                    .humidity_fraction = c.study.layout().hall.humidity_fraction}
-                             .sound_speed_m_s();
+    const double speed = air_of(c.study).sound_speed_m_s();
     w.input("r", "direct path", direct_m, Unit::metre);
     w.input("r'", "reflected path", direct_m + r.delay_s * speed, Unit::metre);
     w.input("dt", "later than the direct sound", r.delay_s, Unit::second);
