@@ -3,7 +3,7 @@
 #include "study/study.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <string>
 #include <vector>
 
 /// When and from where the channels are heard.
@@ -42,31 +42,51 @@ std::optional<double> screen_lead(const Cell& c, Working& w) {
     return arrivals_of(c).screen_lead_s();
 }
 
-/// Share of the seats with a value at which it holds.
-template <class Value, class Holds>
-std::optional<double> share_of_seats(const Cell& c, Working& w, Value value, Holds holds) {
-    double all = 0.0, held = 0.0;
-    for (const sound::ChannelArrivals& a : c.study.sound.arrival.seats) {
-        const std::optional<double> x = (a.*value)();
-        if (!x) continue;
-        all += 1.0;
-        if (holds(*x)) held += 1.0;
-    }
-    if (all == 0.0) return std::nullopt;
-    return w.input("n", "such seats", held, Unit::count) /
-           w.input("N", "all seats", all, Unit::count);
+/// "A1, A2, A3 and 9 more".
+std::string names_of(const Study& study, const std::vector<std::size_t>& seats) {
+    constexpr std::size_t kMostNames = 60;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(seats.size(), kMostNames); ++i)
+        text += (i > 0 ? ", " : "") + study.seats.seats.at(seats[i]).name;
+    if (seats.size() > kMostNames)
+        text += " and " + std::to_string(seats.size() - kMostNames) + " more";
+    return text;
 }
+
+/// Seats that have a value of some kind, and those of them where it is as wanted.
+struct SeatsOf {
+    std::vector<std::size_t> with, without;
+
+    template <class Value, class Holds>
+    SeatsOf(const Study& study, Value value, Holds holds) {
+        const auto& all = study.sound.arrival.seats;
+        for (std::size_t s = 0; s < all.size(); ++s)
+            if (const std::optional<double> x = (all[s].*value)())
+                (holds(*x) ? with : without).push_back(s);
+    }
+    std::optional<double> share(Working& w) const {
+        if (with.empty() && without.empty()) return std::nullopt;
+        const auto n = static_cast<double>(with.size());
+        return w.input("n", "such seats", n, Unit::count) /
+               w.input("N", "all seats", n + static_cast<double>(without.size()), Unit::count);
+    }
+};
 
 std::optional<double> outer_first_share(const Cell& c, Working& w) {
     w.input("dt", "from which the first draws the sound to itself", sound::kPrecedence_s,
             Unit::second);
-    return share_of_seats(c, w, &sound::ChannelArrivals::outer_lead_s,
-                          [](double s) { return s > sound::kPrecedence_s; });
+    const SeatsOf seats(c.study, &sound::ChannelArrivals::outer_lead_s,
+                        [](double s) { return s > sound::kPrecedence_s; });
+    if (!seats.with.empty() && w.recording()) w.note("so at " + names_of(c.study, seats.with));
+    return seats.share(w);
 }
 
 std::optional<double> screen_first_share(const Cell& c, Working& w) {
-    return share_of_seats(c, w, &sound::ChannelArrivals::screen_lead_s,
-                          [](double s) { return s > 0.0; });
+    const SeatsOf seats(c.study, &sound::ChannelArrivals::screen_lead_s,
+                        [](double s) { return s > 0.0; });
+    if (!seats.without.empty() && w.recording())
+        w.note("not so at " + names_of(c.study, seats.without));
+    return seats.share(w);
 }
 
 std::optional<double> delay_suggested(const Cell& c, Working& w) {

@@ -172,6 +172,15 @@ TEST_SUITE("study/figures_acoustics") {
                   share("sound.screen_lead", [](double s) { return s > 0.0; }));
             CHECK(value_of(study, "sound.outer_first_share") ==
                   share("sound.outer_lead", [](double s) { return s > 0.001; }));
+            // The derivation lists the seats.
+            const Figure& lead = figure_of(study, "sound.outer_lead");
+            const auto most =
+                std::max_element(lead.values.begin(), lead.values.end(),
+                                 [](const Value& a, const Value& b) { return a.si < b.si; });
+            if (most->si <= 0.001) continue;
+            const Derivation d = derive(study, figure_of(study, "sound.outer_first_share"));
+            REQUIRE_FALSE(d.notes.empty());
+            CHECK(d.notes.front().starts_with("so at "));
         }
     }
 
