@@ -3,6 +3,7 @@
 #include "study/hall_cells.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 /// Air, surfaces, decay of sound and background noise.
@@ -34,10 +35,15 @@ const sound::DecayBand* decay_of(const Cell& c) {
 }
 
 std::optional<double> volume(const Cell& c, Working& w) {
-    const room::HallSurfaces& s = surfaces_of(c);
-    w.input("H", "height of the ceiling over the datum", c.study.layout().hall.height_m,
-            Unit::metre);
-    return s.volume_m3;
+    const room::Hall& hall = c.study.layout().hall;
+    const double volume_m3 = surfaces_of(c).volume_m3;
+    const double plan_m2 =
+        hall.length_m * (hall.width_m + hall.length_m * std::tan(hall.splay_rad));
+    w.input("A", "plan between the walls", plan_m2, Unit::square_metre);
+    w.input("H", "height of the ceiling over the datum", hall.height_m, Unit::metre);
+    w.input("U", "under the seat plan's floors, down to the datum",
+            plan_m2 * hall.height_m - volume_m3, Unit::cubic_metre);
+    return volume_m3;
 }
 
 std::optional<double> volume_per_seat(const Cell& c, Working& w) {
@@ -174,7 +180,7 @@ std::span<const FigureDefinition> acoustics_figures() {
          Unit::cubic_metre,
          {},
          "Between walls, ceiling and the floor as it is raked, datum to floor taken off.",
-         "V, A H less what stands under the floor",
+         "V = A H - U",
          "derived: prisms under the seat plan's floors",
          "The hall holds {value} of air",
          volume},
