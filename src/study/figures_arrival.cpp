@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "picture/opening.hpp"
-#include "study/study.hpp"
+#include "study/sound_cells.hpp"
 
 #include <algorithm>
 #include <string>
@@ -89,19 +89,37 @@ std::optional<double> screen_first_share(const Cell& c, Working& w) {
     return seats.share(w);
 }
 
+/// From a loudspeaker to the reference seat.
+double reference_m(const Study& study, std::size_t loudspeaker) {
+    return study.sound.loudspeakers.at(loudspeaker)
+        .paths.at(static_cast<std::size_t>(*study.reference_seat))
+        .distance_m;
+}
+
+/// The longest of these of screen loudspeakers and sub-basses.
+double farthest_m(const Study& study) {
+    double most = 0.0;
+    for (std::size_t i = 0; i < study.layout().loudspeakers.size(); ++i)
+        if (study.layout().loudspeakers[i].channel != room::Channel::surround)
+            most = std::max(most, reference_m(study, i));
+    return most;
+}
+
 std::optional<double> delay_suggested(const Cell& c, Working& w) {
     const auto& all = c.study.sound.arrival.suggested_delay_s;
     if (all.empty()) return std::nullopt;
     const auto i = static_cast<std::size_t>(c.loudspeaker);
     const room::Loudspeaker& l = c.study.layout().loudspeakers.at(i);
-    w.input("r", "to the reference seat",
-            c.study.sound.loudspeakers.at(i)
-                .paths.at(static_cast<std::size_t>(*c.study.reference_seat))
-                .distance_m,
-            Unit::metre);
-    w.input("t_set", "as set", l.delay_s, Unit::second);
-    if (l.channel == room::Channel::surround)
-        w.input("m", "after the screen", sound::kSurroundMargin_s, Unit::second);
+    if (w.recording()) {
+        const bool surround = l.channel == room::Channel::surround;
+        w.input("r_max", "to the reference seat, the farthest of screen and sub-bass",
+                farthest_m(c.study), Unit::metre);
+        w.input("r", "to the reference seat, this one", reference_m(c.study, i), Unit::metre);
+        w.input("c", "speed of sound, in metres a second", air_of(c.study).sound_speed_m_s(),
+                Unit::ratio);
+        w.input("m", "after the screen", surround ? sound::kSurroundMargin_s : 0.0, Unit::second);
+        w.input("t_set", "as set", l.delay_s, Unit::second);
+    }
     return all.at(i);
 }
 

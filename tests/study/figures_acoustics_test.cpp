@@ -159,6 +159,20 @@ TEST_SUITE("study/figures_acoustics") {
         }
     }
 
+    TEST_CASE("a suggested delay follows by hand from the inputs that its working shows") {
+        for (const char* name : kDemoRooms) {
+            const Study& study = studied(name);
+            for (const Figure& figure : study.figures) {
+                if (std::string_view(figure.definition->id) != "sound.delay_suggested") continue;
+                const Derivation d = derive(study, figure);
+                const double delay =
+                    (input_of(d, "r_max") - input_of(d, "r")) / input_of(d, "c") + input_of(d, "m");
+                check_close(figure.values.front().si, std::max(0.0, delay),
+                            absolute(1e-15, "rounding of some ten milliseconds"));
+            }
+        }
+    }
+
     TEST_CASE("the shares of seats are counts of what the seats' own figures say") {
         for (const char* name : kDemoRooms) {
             const Study& study = studied(name);
