@@ -4,6 +4,7 @@
 #include "light/flux_chain.hpp"
 #include "light/gate_light.hpp"
 #include "light/lit_point.hpp"
+#include "light/luminance_map.hpp"
 #include "light/opening_flux.hpp"
 #include "light/port_glass.hpp"
 #include "room/perforation.hpp"
@@ -153,6 +154,15 @@ PictureLight read_picture(const LightInput& in,
     fill_points(light, lit_picture(reading, light, model), in.eyes);
     fill_reference(light, in.reference_seat);
     return light;
+}
+
+LuminanceMap map_picture(const LightInput& in,
+                         const picture::PictureStudy& pictures,
+                         const picture::ProjectedPicture& picture,
+                         const glm::dvec3& eye) {
+    const Reading reading{in, pictures, picture};
+    const GainModel model = gain_model(in.screen);
+    return luminance_map(lit_picture(reading, light_without_points(reading), model), eye);
 }
 
 LightStudy study_light(const LightInput& in, const picture::PictureStudy& pictures) {

@@ -90,18 +90,6 @@ std::optional<double> seat_evenness(const Cell& c, Working& w) {
                    Unit::cd_per_m2);
 }
 
-/// The limits in force on the reference reading for this kind of projector: their window is what
-/// every seat is counted against.
-std::vector<const room::Limit*> windows_of(const Cell& c) {
-    const auto kind = c.study.layout().projectors.at(static_cast<std::size_t>(c.projector)).kind;
-    std::vector<const room::Limit*> out;
-    for (const room::Limit& limit : c.study.brief->limits.limits) {
-        if (std::string_view(limit.figure) != "light.luminance_reference") continue;
-        if (limit.source_kind.value_or(kind) == kind) out.push_back(&limit);
-    }
-    return out;
-}
-
 void record_window(const std::vector<const room::Limit*>& windows, Working& w) {
     for (const room::Limit* limit : windows) {
         if (limit->least) w.input("L_least", "of the window", *limit->least, Unit::cd_per_m2);
@@ -112,7 +100,7 @@ void record_window(const std::vector<const room::Limit*>& windows, Working& w) {
 
 std::optional<double> seats_within(const Cell& c, Working& w) {
     const PictureLight* l = light_of(c);
-    const auto windows = windows_of(c);
+    const auto windows = reference_windows(c.study, c.projector);
     if (!l || l->gain.empty() || windows.empty()) return std::nullopt;
     int within = 0;
     for (int seat = 0; static_cast<std::size_t>(seat) < l->gain.size(); ++seat) {
@@ -196,6 +184,16 @@ std::vector<FigureDefinition> range_entries() {
 }
 
 }  // namespace
+
+std::vector<const room::Limit*> reference_windows(const Study& study, int projector) {
+    const auto kind = study.layout().projectors.at(static_cast<std::size_t>(projector)).kind;
+    std::vector<const room::Limit*> out;
+    for (const room::Limit& limit : study.brief->limits.limits) {
+        if (std::string_view(limit.figure) != "light.luminance_reference") continue;
+        if (limit.source_kind.value_or(kind) == kind) out.push_back(&limit);
+    }
+    return out;
+}
 
 std::span<const FigureDefinition> luminance_figures() {
     static const std::vector<FigureDefinition> entries = [] {

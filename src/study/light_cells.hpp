@@ -15,6 +15,10 @@ void record_points(const light::PictureLight& light,
                    std::initializer_list<light::PicturePoint> points,
                    Working& working);
 
+/// The limits in force on the reference reading for this projector's kind of source: the window
+/// that every seat is counted against.
+std::vector<const room::Limit*> reference_windows(const Study& study, int projector);
+
 /// How the sheet under the room's reference reading bears on stereo: nothing unless it keeps
 /// polarisation.
 void note_stereo(const Cell& cell, Working& working);
