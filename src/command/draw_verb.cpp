@@ -5,6 +5,7 @@
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
 #include "drawing/loss_plot.hpp"
+#include "drawing/luminance_shading.hpp"
 #include "drawing/reflections_plan.hpp"
 #include "drawing/room_mesh.hpp"
 #include "report/report.hpp"
@@ -24,6 +25,7 @@ struct DrawWords {
     bool paper = false;
     bool blur = false;
     bool plain = false;
+    bool luminance = false;
     bool imperial = false;
 };
 
@@ -48,6 +50,15 @@ int put_png(const base::Result<std::string>& png, const std::string& output) {
     return png ? put_output(output, *png) : refuse(png.problems());
 }
 
+/// "C14" of seat:C14 and eye:C14.
+std::optional<std::string> seat_name(const std::string& view) {
+    if (view.starts_with("seat:")) return view.substr(5);
+    if (view.starts_with("eye:")) return view.substr(4);
+    return std::nullopt;
+}
+
+constexpr double kScaleWidth_lines = 24.0;
+
 int draw_scene(const study::Study& study,
                const drawing::DrawingChoice& choice,
                const DrawWords& words,
@@ -56,33 +67,56 @@ int draw_scene(const study::Study& study,
     view::SceneOptions options;
     view::Camera camera = view::overview(study);
     drawing::Part hidden;
-    if (choice.seat) {
+    if (choice.seat && seat_name(words.view)) {
         options = view::seat_options(*choice.seat);
         options.hidden_mark = !words.plain;
         const int format = choice.format.value_or(0);
         camera = view::seat_camera(study, *choice.seat, format);
         if (options.hidden_mark) hidden = drawing::hidden_part(study, format, *choice.seat);
     }
+    const auto seen = drawing::chosen_luminance(study, choice);
+    drawing::ScreenLuminance luminance;
+    if (seen) luminance = drawing::screen_luminance(study, *seen, choice.units);
+    options.luminance = seen.has_value();
     const auto picture =
-        view::offscreen_picture(mesh, camera, options, size.width, size.height, hidden);
+        view::offscreen_picture(mesh, camera, options, size.width, size.height, hidden, luminance);
     if (!picture) {
         refuse(picture.problems());
         return kMachineCannot;
     }
-    return put_png(report::image_png(picture->width, picture->height, picture->rgba), words.output);
+    if (!seen)
+        return put_png(report::image_png(picture->width, picture->height, picture->rgba),
+                       words.output);
+    const drawing::Drawing scale =
+        drawing::luminance_scale_drawing(seen->scale, kScaleWidth_lines, choice.units);
+    return put_png(report::image_png(picture->width, picture->height, picture->rgba, scale),
+                   words.output);
+}
+
+/// Why the luminance that the choice asks for can't be drawn.
+base::Problems luminance_problems(const study::Study& study,
+                                  const drawing::DrawingChoice& choice,
+                                  const std::string& view) {
+    const auto refused = [](const char* what, const char* mend) {
+        return base::Problems{
+            {.file = {}, .line = 0, .where = "--luminance", .what = what, .mend = mend}};
+    };
+    if (!choice.luminance) return {};
+    if (view != "screen" && view != "orbit" && !seat_name(view))
+        return refused("luminance is drawn over the picture, which this view does not show",
+                       "add --view screen, orbit, or seat: or eye: with a seat");
+    if (study.seats.seats.empty())
+        return refused("the room has no seat to see the picture from", "add a seating block");
+    if (!drawing::chosen_luminance(study, choice))
+        return refused("this projector shows no picture in this format",
+                       "name others with --projector and --format");
+    return {};
 }
 
 int draw_port(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
     if (study.layout().projectors.empty())
         return refuse("the room has no projector, so it has no port", "add a projector");
     return png(drawing::port_face(study, choice));
-}
-
-/// "C14" of seat:C14 and eye:C14.
-std::optional<std::string> seat_name(const std::string& view) {
-    if (view.starts_with("seat:")) return view.substr(5);
-    if (view.starts_with("eye:")) return view.substr(4);
-    return std::nullopt;
 }
 
 /// The rows whose sight lines the section has; the selected seat is marked in plan and section.
@@ -139,6 +173,7 @@ int draw(const DrawWords& words) {
     choice.format = *format;
     choice.projector = *projector;
     choice.blur = words.blur;
+    choice.luminance = words.luminance;
     const auto sight_lines = sight_lines_of(words);
     if (!sight_lines) return refuse(sight_lines.problems());
     choice.sight_lines = *sight_lines;
@@ -150,6 +185,8 @@ int draw(const DrawWords& words) {
     if (!contours) return refuse(contours.problems());
     choice.seat_figure = *contours;
     choice.contours = *contours != nullptr;
+    if (const auto problems = luminance_problems(*study, choice, words.view); !problems.empty())
+        return refuse(problems);
     const auto png = [&](const drawing::Drawing& drawing) {
         return put_png(report::drawing_png(drawing, size->width, size->height,
                                            unit_system(words.imperial), words.paper),
@@ -202,6 +239,9 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
         ->capture_default_str();
     verb->add_flag("--paper", words->paper, "All but the 3D views on paper ground");
     verb->add_flag("--blur", words->blur, "Screen with the blur at best focus over it");
+    verb->add_flag("--luminance", words->luminance,
+                   "screen, seat:, eye: and orbit with the luminance that the seat sees over the "
+                   "picture (screen and orbit: that of --seat, else the reference seat)");
     verb->add_flag("--plain", words->plain, "seat:ID without the mark of what is hidden");
     verb->add_option("--contours", words->contours,
                      "Plan with lines of equal value of a figure over the seats, by its id");

@@ -22,11 +22,17 @@ class RoomPictures {
 public:
     virtual ~RoomPictures() = default;
     /// A texture of the room, size in pixels of the display; valid for this frame.
-    virtual ImTextureID hall(const view::Camera& camera, int width, int height) = 0;
+    /// `luminance`: shown on the screen in the chart's place; null: none.
+    using Luminance = std::shared_ptr<const drawing::ScreenLuminance>;
+    virtual ImTextureID hall(const view::Camera& camera,
+                             int width,
+                             int height,
+                             const Luminance& luminance) = 0;
     struct SeatLook {
         int seat = 0, format = 0;
         bool heads = true;          ///< somebody in every other seat
         int width = 0, height = 0;  ///< pixels
+        Luminance luminance = {};
     };
     /// What a seat sees, with what a full house hides of the picture marked on it.
     virtual ImTextureID from_seat(const SeatLook& look) = 0;

@@ -30,7 +30,7 @@ bool same_options(const view::SceneOptions& a, const view::SceneOptions& b) {
 }  // namespace
 
 bool RoomView::same(const Drawn& a, const Drawn& b) {
-    return a.mesh == b.mesh && same_camera(a.camera, b.camera) &&
+    return a.mesh == b.mesh && a.luminance == b.luminance && same_camera(a.camera, b.camera) &&
            same_options(a.options, b.options);
 }
 
@@ -69,10 +69,15 @@ void RoomView::draw(GlTarget& target, Drawn& last, const Drawn& wanted) {
     last = wanted;
 }
 
-ImTextureID RoomView::hall(const view::Camera& camera, int width, int height) {
+ImTextureID RoomView::hall(const view::Camera& camera,
+                           int width,
+                           int height,
+                           const Luminance& luminance) {
     const bool resized = width != hall_target_.width() || height != hall_target_.height();
     hall_target_.resize(width, height);
-    Drawn wanted{mesh_, camera, options_, true};
+    Drawn wanted{mesh_, camera, options_, luminance, true};
+    show_luminance(luminance);
+    wanted.options.luminance = luminance != nullptr;
     // While the camera moves the quick picture will do; once it rests, the fine one follows.
     if (hall_drawn_.mesh == mesh_ && !same_camera(camera, hall_drawn_.camera)) wanted.fine = false;
     if (resized || !same(wanted, hall_drawn_) || (wanted.fine && !hall_drawn_.fine))
@@ -88,11 +93,21 @@ void RoomView::mark_hidden(int seat, int format) {
     marked_seat_ = seat;
 }
 
+/// Loading a room drops what was shown on its screen.
+void RoomView::show_luminance(const Luminance& luminance) {
+    if (!luminance || (lit_mesh_ == mesh_ && lit_ == luminance)) return;
+    scene_.show_luminance(*luminance);
+    lit_mesh_ = mesh_;
+    lit_ = luminance;
+}
+
 ImTextureID RoomView::from_seat(const SeatLook& look) {
     const bool resized = look.width != seat_target_.width() || look.height != seat_target_.height();
     seat_target_.resize(look.width, look.height);
     Drawn wanted{mesh_, view::seat_camera(*study_, look.seat, look.format),
-                 view::seat_options(look.seat), true};
+                 view::seat_options(look.seat), look.luminance, true};
+    show_luminance(look.luminance);
+    wanted.options.luminance = look.luminance != nullptr;
     wanted.options.heads = look.heads;
     wanted.options.hidden_mark = true;
     mark_hidden(look.seat, look.format);

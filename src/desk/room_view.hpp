@@ -18,7 +18,10 @@ public:
     /// projector or format than those are for makes its own.
     void set_room(const FinishedStudy& finished, const Workspace& workspace);
 
-    ImTextureID hall(const view::Camera& camera, int width, int height) override;
+    ImTextureID hall(const view::Camera& camera,
+                     int width,
+                     int height,
+                     const Luminance& luminance) override;
     ImTextureID from_seat(const SeatLook& look) override;
     drawing::Shows pick(glm::dvec2 at) override;
 
@@ -28,11 +31,13 @@ private:
         unsigned long mesh = 0;
         view::Camera camera;
         view::SceneOptions options;
+        Luminance luminance;
         bool fine = false;  ///< with all shading, not the quick one of a moving camera
     };
     static bool same(const Drawn& a, const Drawn& b);
     static ImTextureID id_of(const GlTarget& target);
     void mark_hidden(int seat, int format);
+    void show_luminance(const Luminance& luminance);
     void load(const FinishedStudy& finished, const RoomLook& look);
     void draw(GlTarget& target, Drawn& last, const Drawn& wanted);
 
@@ -47,6 +52,8 @@ private:
     unsigned long mesh_ = 0;         ///< counts the meshes loaded
     unsigned long marked_mesh_ = 0;  ///< with which the mark below was made; 0: none
     int marked_seat_ = -1;
+    unsigned long lit_mesh_ = 0;  ///< with which the luminance below was loaded; 0: none
+    Luminance lit_;
     view::SceneOptions options_;
 };
 

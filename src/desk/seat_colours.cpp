@@ -5,6 +5,7 @@
 #include "drawing/palette.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rakeline::desk {
 namespace {
@@ -18,8 +19,17 @@ bool low_is_good(const study::Study& study, const study::Figure& figure) {
     return false;
 }
 
+/// Whether the values differ by less than the last digit that is shown: a difference that no one
+/// can read must not run through the whole palette.
+bool alike(const SeatColours& colours) {
+    const base::Unit unit = colours.figure->definition->unit;
+    const base::ShownScale shown = base::shown_scale(unit, base::UnitSystem::metric);
+    const double digit = std::pow(10.0, -shown.decimals) / std::abs(shown.factor);
+    return colours.greatest - colours.least < 0.5 * digit;
+}
+
 void paint_values(SeatColours& colours) {
-    const double range = colours.greatest - colours.least;
+    const double range = colours.alike ? 0.0 : colours.greatest - colours.least;
     for (std::size_t i = 0; i < colours.figure->values.size(); ++i) {
         const study::Value& value = colours.figure->values[i];
         const auto seat = static_cast<std::size_t>(value.index);
@@ -53,6 +63,7 @@ SeatColours seat_colours(const study::Study& study, const Workspace& workspace) 
         const auto e = extent(study, *colours.figure);
         colours.least = e->least.si;
         colours.greatest = e->greatest.si;
+        colours.alike = alike(colours);
         colours.reversed = low_is_good(study, *colours.figure);
         paint_values(colours);
     }
@@ -62,8 +73,7 @@ SeatColours seat_colours(const study::Study& study, const Workspace& workspace) 
 
 ImVec4 legend_colour(const SeatColours& colours, double share) {
     const double place = std::clamp(colours.reversed ? 1.0 - share : share, 0.0, 1.0);
-    const drawing::Rgb rgb = drawing::cividis(place);
-    return {static_cast<float>(rgb.r), static_cast<float>(rgb.g), static_cast<float>(rgb.b), 1.0f};
+    return of_rgb(drawing::cividis(place));
 }
 
 }  // namespace rakeline::desk

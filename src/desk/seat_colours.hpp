@@ -15,6 +15,7 @@ struct SeatColours {
     const study::Figure* figure = nullptr;  ///< null: plain seats
     double least = 0.0;
     double greatest = 0.0;
+    bool alike = false;     ///< both ends read the same: one colour, and said so
     bool reversed = false;  ///< low values bright: the limit is an upper bound, so low is good
     std::vector<view::SeatPaint> seats;
 };

@@ -120,9 +120,9 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 fie
     const std::optional<int> seat = w.selected.kind == drawing::Shows::Kind::seat
                                         ? std::optional(w.selected.index)
                                         : std::nullopt;
-    DrawingCache::Key key{in.study_serial, figure, w.projector, w.format,    seat,
-                          w.strip,         w.blur, w.contours,  w.from_lens, w.sight_lines,
-                          in.units()};
+    DrawingCache::Key key{in.study_serial, figure,    w.projector, w.format,    seat,
+                          w.strip,         w.blur,    w.contours,  w.from_lens, w.sight_lines,
+                          w.luminance,     in.units()};
     if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
     if (w.strip == StripDrawing::curve) {
         key.curves = in.curves.serial;
@@ -140,6 +140,7 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 fie
     choice.seat = seat;
     choice.seat_figure = figure;
     choice.blur = w.blur;
+    choice.luminance = w.luminance;
     choice.sight_lines = w.sight_lines;
     choice.contours = w.contours;
     choice.units = in.units();

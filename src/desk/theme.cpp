@@ -123,6 +123,10 @@ const ImVec4& verdict_colour(const Palette& palette, study::Verdict verdict) {
     return palette.quiet;
 }
 
+ImVec4 of_rgb(const drawing::Rgb& rgb) {
+    return {static_cast<float>(rgb.r), static_cast<float>(rgb.g), static_cast<float>(rgb.b), 1.0f};
+}
+
 ImVec4 ink_colour(const Palette& palette, drawing::Ink ink) {
     switch (ink) {
         case drawing::Ink::line:
@@ -142,6 +146,10 @@ ImVec4 ink_colour(const Palette& palette, drawing::Ink ink) {
             return palette.lamp;
         case drawing::Ink::missed:
             return palette.missed;
+        case drawing::Ink::over_dark:
+            return of_rgb(drawing::kOverDark);
+        case drawing::Ink::over_bright:
+            return of_rgb(drawing::kOverBright);
     }
     return palette.text;
 }

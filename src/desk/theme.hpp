@@ -2,6 +2,7 @@
 #pragma once
 
 #include "drawing/drawing.hpp"
+#include "drawing/palette.hpp"
 #include "study/figure.hpp"
 
 #include <imgui.h>
@@ -57,5 +58,6 @@ ImU32 packed(const ImVec4& colour, float strength = 1.0f);
 const ImVec4& verdict_colour(const Palette& palette, study::Verdict verdict);
 
 ImVec4 ink_colour(const Palette& palette, drawing::Ink ink);
+ImVec4 of_rgb(const drawing::Rgb& rgb);
 
 }  // namespace rakeline::desk

@@ -6,6 +6,7 @@
 #include "desk/settings.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/drawing.hpp"
+#include "drawing/room_mesh.hpp"
 #include "sight/rake.hpp"
 #include "study/format_change.hpp"
 #include "study/lens_catalogue.hpp"
@@ -101,6 +102,7 @@ struct DrawingCache {
         bool contours = false;
         bool from_lens = false;
         drawing::SightLines sight_lines = drawing::SightLines::all;
+        bool luminance = false;
         base::UnitSystem units = base::UnitSystem::metric;
         unsigned long curves = 0;  ///< serial number of the trials
         drawing::PlotShape plot;
@@ -110,6 +112,21 @@ struct DrawingCache {
     Key key;
     std::shared_ptr<const drawing::Drawing> drawing;  ///< null: none yet, or refused
     base::Problems refused;                           ///< why there is none to show
+};
+
+/// The screen's luminance as one seat sees it, kept while nothing it hangs on has changed.
+struct LuminanceCache {
+    struct Key {
+        unsigned long study = 0;  ///< serial number; 0: nothing kept
+        int projector = 0;
+        int format = 0;
+        int seat = -1;  ///< -1: there is none
+        base::UnitSystem units = base::UnitSystem::metric;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::shared_ptr<const drawing::ScreenLuminance> screen;  ///< null: no seat or no picture
+    drawing::Drawing scale;
 };
 
 /// The lenses ranked for the chosen projector and format, kept while nothing they hang on has
@@ -255,11 +272,13 @@ struct Workspace {
     StripDrawing strip = StripDrawing::section;
     bool film = false;       ///< the projector looked at shows film: it has plates
     bool blur = false;       ///< on the screen's drawing
+    bool luminance = false;  ///< over the picture, in the room and in its drawings
     bool contours = false;   ///< on the plan: of the figure that colours the seats
     bool from_lens = false;  ///< the plate, else seen from the lamp
     drawing::SightLines sight_lines = drawing::SightLines::all;  ///< on the long section
     DrawingLook look;
     DrawingCache drawing_cache;
+    LuminanceCache luminance_cache;
     FloorGrip floor;
     RakeChoice rake;
     CameraState hall_camera;

@@ -68,6 +68,17 @@ struct FitOf {
         if (distance_m > reach_m) return std::nullopt;
         return Fit{distance_m, area_m2};
     }
+    std::optional<Fit> operator()(const Shading& shading) const {
+        for (const auto& [a, b, c] : shading.triangles) {
+            const std::vector<glm::dvec2> triangle{
+                shading.points[static_cast<std::size_t>(a)],
+                shading.points[static_cast<std::size_t>(b)],
+                shading.points[static_cast<std::size_t>(c)],
+            };
+            if (inside(point, triangle)) return Fit{0.0, extent_area(shading.points)};
+        }
+        return std::nullopt;
+    }
     std::optional<Fit> operator()(const Label& label) const {
         return near(glm::length(point - label.at));
     }

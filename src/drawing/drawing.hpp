@@ -4,6 +4,7 @@
 #include "picture/plate.hpp"
 #include "study/study.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <variant>
@@ -29,6 +30,8 @@ enum class Ink {
     holds,
     near,
     missed,
+    over_dark,    ///< lines and letters on the palette's dark half, the same on every ground
+    over_bright,  ///< on its bright half
 };
 
 /// What is shown, so that a click selects it.
@@ -62,6 +65,14 @@ struct Fill {
     Shows shows{};
 };
 
+/// Triangles in the palette's colours, which run evenly between their corners; opaque.
+struct Shading {
+    std::vector<glm::dvec2> points;
+    std::vector<double> places;  ///< parallel: in the palette (palette.hpp), 0 to 1
+    std::vector<std::array<int, 3>> triangles;
+    Shows shows{};
+};
+
 enum class Anchor { left, centre, right };
 
 struct Label {
@@ -88,7 +99,7 @@ struct Dimension {
     int extra_decimals = 0;  ///< more than are usual for the unit: a gate is read to 0.01 mm
 };
 
-using Item = std::variant<Line, Fill, Label, Dimension>;
+using Item = std::variant<Line, Fill, Shading, Label, Dimension>;
 
 struct Drawing {
     std::string title;
@@ -113,7 +124,10 @@ struct DrawingChoice {
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool contours = false;  ///< plan: lines of equal value of seat_figure over the seats
     bool dimensions = true;
-    bool blur = false;           ///< screen face: the blur at best focus over the picture
+    bool blur = false;  ///< screen face: the blur at best focus over the picture
+    /// Screen face and seat's view: the luminance that the seat (unset: the reference seat) sees
+    /// over the picture, with its scale.
+    bool luminance = false;
     std::optional<bool> raised;  ///< plan: only balconies, or only what stands on the floor
     base::UnitSystem units = base::UnitSystem::metric;  ///< of quantities inside labels
 };

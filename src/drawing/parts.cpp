@@ -13,6 +13,7 @@ namespace {
 struct PointsOf {
     std::vector<glm::dvec2> operator()(const Line& line) const { return line.points; }
     std::vector<glm::dvec2> operator()(const Fill& fill) const { return fill.points; }
+    std::vector<glm::dvec2> operator()(const Shading& shading) const { return shading.points; }
     std::vector<glm::dvec2> operator()(const Label& label) const { return {label.at}; }
     std::vector<glm::dvec2> operator()(const Dimension& dimension) const {
         const Segment line = dimension_line(dimension);

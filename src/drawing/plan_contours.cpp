@@ -2,7 +2,7 @@
 #include "drawing/plan_contours.hpp"
 
 #include "base/number_text.hpp"
-#include "drawing/line_parts.hpp"
+#include "drawing/contour_pen.hpp"
 #include "drawing/parts.hpp"
 #include "drawing/seat_contours.hpp"
 
@@ -110,66 +110,17 @@ private:
     base::ShownScale scale_;
 };
 
-/// Puts lines on the page, each number where no other stands.
-class ContourPen {
-public:
-    ContourPen(const room::Hall& hall, Drawing& drawing)
-        : pitch_m_(0.02 * std::max(hall.width_m, hall.length_m)), drawing_(drawing) {}
+ContourLook look_of(const Level& level, bool dashed) {
+    return {.text = level.text,
+            .weight = level.limit ? Weight::cut : Weight::seen,
+            .ink = level.limit ? Ink::missed : Ink::line,
+            .dashed = dashed};
+}
 
-    void draw(const std::vector<glm::dvec2>& line, const Level& level, bool dashed) {
-        const double length = length_of(line);
-        const double wide = pitch_m_ * (0.2 + 0.25 * static_cast<double>(level.text.size()));
-        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
-            const auto halves = around_gap(line, share * length, share * length);
-            if (length < 3.0 * wide || halves[1].size() < 2) break;
-            const glm::dvec2 at = halves[1].front();
-            if (taken(at, wide)) continue;
-            const glm::dvec2 along = glm::normalize(halves[1][1] - at);
-            const double gap = wide * std::abs(along.x) + 0.6 * pitch_m_ * std::abs(along.y);
-            for (const auto& part : around_gap(line, share * length - gap, share * length + gap))
-                stroke(part, level, dashed);
-            label(at, wide, level);
-            return;
-        }
-        stroke(line, level, dashed);
-    }
-
-private:
-    struct Taken {
-        glm::dvec2 at{0.0};
-        double half_wide = 0.0;
-    };
-
-    bool taken(glm::dvec2 at, double half_wide) const {
-        return std::any_of(taken_.begin(), taken_.end(), [&](const Taken& t) {
-            return std::abs(t.at.x - at.x) < t.half_wide + half_wide &&
-                   std::abs(t.at.y - at.y) < 1.2 * pitch_m_;
-        });
-    }
-
-    void stroke(const std::vector<glm::dvec2>& points, const Level& level, bool dashed) {
-        if (points.size() < 2) return;
-        drawing_.items.push_back(Line{.points = points,
-                                      .weight = level.limit ? Weight::cut : Weight::seen,
-                                      .ink = level.limit ? Ink::missed : Ink::line,
-                                      .closed = false,
-                                      .dashed = dashed,
-                                      .shows = {}});
-    }
-
-    void label(glm::dvec2 at, double half_wide, const Level& level) {
-        drawing_.items.push_back(Label{.at = at,
-                                       .text = level.text,
-                                       .anchor = Anchor::centre,
-                                       .ink = level.limit ? Ink::missed : Ink::line,
-                                       .shows = {}});
-        taken_.push_back({at, half_wide});
-    }
-
-    double pitch_m_;
-    Drawing& drawing_;
-    std::vector<Taken> taken_;
-};
+/// Of lettering over the plan.
+double pitch_of(const room::Hall& hall) {
+    return 0.02 * std::max(hall.width_m, hall.length_m);
+}
 
 }  // namespace
 
@@ -186,11 +137,11 @@ void add_plan_contours(const study::Study& study, const DrawingChoice& choice, D
         values.insert(values.end(), block.mesh.values.begin(), block.mesh.values.end());
     if (values.empty()) return;
     const auto [least, most] = std::minmax_element(values.begin(), values.end());
-    ContourPen pen(study.layout().hall, drawing);
+    ContourPen pen(pitch_of(study.layout().hall), drawing);
     for (const Level& level : Levels(study, choice).between(*least, *most))
         for (const BlockMesh& block : meshes)
             for (const auto& line : contours(block.mesh, level.si))
-                pen.draw(line, level, block.raised);
+                pen.draw(line, look_of(level, block.raised));
 }
 
 }  // namespace rakeline::drawing

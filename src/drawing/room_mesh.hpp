@@ -2,6 +2,7 @@
 #pragma once
 
 #include "drawing/drawing.hpp"
+#include "study/luminance_map.hpp"
 
 #include <glm/mat4x4.hpp>
 
@@ -27,13 +28,14 @@ enum class Material {
     projector,
     beam,
     head,
-    hidden
+    hidden,
+    luminance
 };
 
 /// `uv` by material: screen: 0..1 across and up the opening. Wall: metres from the screen wall, and
 /// metres above the floor beside it. Seat: x is how much of the seat's own colour shows (1 cloth,
-/// 0 frame). Loudspeaker: x is 1 on the front. Beam: y is 0 at the lens, 1 at the picture. Else
-/// free.
+/// 0 frame). Loudspeaker: x is 1 on the front. Beam: y is 0 at the lens, 1 at the picture.
+/// Luminance: x is the place in the palette. Else free.
 struct Vertex {
     glm::dvec3 position{0.0};
     glm::dvec3 normal{0.0, 1.0, 0.0};  ///< unit
@@ -122,5 +124,16 @@ inline constexpr double kSeatPartBack_m = 1.0;
 /// What a full house hides of a format's picture from one seat: on the picture surface, as
 /// study::seat_view has it. No triangles where nothing is hidden. `uv` in surface coordinates.
 Part hidden_part(const study::Study& study, int format, int seat);
+
+/// The luminance over a picture as one seat sees it: the lit part, just before the picture
+/// surface, and where its contours stand in the palette, evenly apart.
+struct ScreenLuminance {
+    Part part{.material = Material::luminance, .shows = {Shows::Kind::screen, 0}};
+    double first_contour = 0.0;
+    double contour_step = 0.0;  ///< 0: none
+};
+ScreenLuminance screen_luminance(const study::Study& study,
+                                 const study::SeatLuminance& luminance,
+                                 base::UnitSystem units);
 
 }  // namespace rakeline::drawing

@@ -37,6 +37,15 @@ void add_masking_piece(Face& face, const geometry::Rectangle& piece) {
     face.add(Fill{corners(piece), Ink::quiet, kMasking, face.screen()});
 }
 
+/// Under all else, as wide as the frame.
+void add_face_scale(Face& face) {
+    const double height = kScaleLines * face.pitch_m, top = face.drawing.low.y;
+    face.drawing.low.y -= height;
+    add_luminance_scale(face.luminance->scale,
+                        {face.frame.left, face.frame.right, top - height, top}, face.choice.units,
+                        face.drawing);
+}
+
 Line outline(std::vector<glm::dvec2> points, Weight weight, Ink ink, Shows shows) {
     return {.points = std::move(points),
             .weight = weight,
@@ -107,6 +116,7 @@ void add_face_outlines(Face& face) {
 
 Face face_of(const study::Study& study, const DrawingChoice& choice) {
     Face face{study, choice, chosen(study, choice), frame_of(study), {}, 0.0, {}};
+    face.luminance = chosen_luminance(study, choice);
     face.pitch_m = kPitch * face.frame.height();
     face.outer = face.frame;
     if (face.chosen.picture) face.outer = around(face.outer, face.chosen.picture->shape.outline);
@@ -117,8 +127,10 @@ Drawing screen_face(const study::Study& study, const DrawingChoice& choice) {
     Face face = face_of(study, choice);
     face.drawing.title = "The screen, flat";
     add_face_masking(face);
-    add_face_light(face);
-    if (choice.blur) {
+    if (!face.luminance) add_face_light(face);
+    if (face.luminance) {
+        add_face_luminance(face);
+    } else if (choice.blur) {
         add_face_blur(face);
     } else {
         add_face_chart(face);
@@ -131,6 +143,7 @@ Drawing screen_face(const study::Study& study, const DrawingChoice& choice) {
     }
     set_bounds(face.drawing, choice.dimensions ? 0.5 * face.pitch_m : 0.2 * face.pitch_m);
     if (choice.dimensions) face.drawing.high.x += kNotes * face.pitch_m;
+    if (choice.dimensions && face.luminance) add_face_scale(face);
     return face.drawing;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "drawing/luminance_shading.hpp"
 #include "drawing/parts.hpp"
 
 /// Private to drawing/: what the files that make up the flat drawing of the screen share.
@@ -14,6 +15,7 @@ struct Face {
     geometry::Rectangle outer;  ///< frame and uncorrected picture together
     double pitch_m = 0.0;       ///< from one line of lettering or dimension to the next
     Drawing drawing;
+    std::optional<study::SeatLuminance> luminance = {};  ///< where the choice asks for it
 
     const room::Layout& layout() const { return study.layout(); }
     void add(Item item);
@@ -43,6 +45,7 @@ void add_face_masking(Face& face);    ///< the frame and its masking, dark
 void add_face_light(Face& face);      ///< where the uncorrected picture's light falls
 void add_face_chart(Face& face);      ///< the framing inside the picture
 void add_face_blur(Face& face);       ///< in the framing's place where the choice asks for it
+void add_face_luminance(Face& face);  ///< the same; its light and framing stay out
 void add_face_outlines(Face& face);   ///< frame, opening, picture
 void add_face_shortfall(Face& face);  ///< what the picture leaves dark, over the opening's own line
 void add_face_dimensions(Face& face);  ///< masks' stops, edges of the picture, overfill

@@ -66,6 +66,27 @@ void note_blur(const Face& face, Notes& notes) {
     note(face, notes, "worst blur over that", "picture.blur_ratio");
 }
 
+void note_of_seat(const Face& face, Notes& notes, const std::string& words, const char* id) {
+    const study::Figure* found = study::find_figure(face.study, id, face.place());
+    const auto value = found ? study::value_at(*found, face.luminance->seat) : std::nullopt;
+    if (value)
+        notes.push_back({words + " " + face.quantity(*value, found->definition->unit), Ink::quiet});
+}
+
+void note_luminance(const Face& face, Notes& notes) {
+    if (!face.choice.luminance) return;
+    if (!face.luminance) {
+        notes.push_back({"luminance: no seat to see it from"});
+        return;
+    }
+    const auto seat = static_cast<std::size_t>(face.luminance->seat);
+    notes.push_back({"luminance as seat " + face.study.seats.seats.at(seat).name + " sees it"});
+    note_of_seat(face, notes, "centre", "light.luminance");
+    note_of_seat(face, notes, "even to, sides", "light.side_evenness");
+    note_of_seat(face, notes, "even to, corners", "light.corner_evenness");
+    note_of_seat(face, notes, "hot spot over centre", "light.hot_spot_ratio");
+}
+
 /// Why the chosen pair gives no picture.
 void note_missing(const Face& face, Notes& notes) {
     for (const picture::NoPicture& none : face.study.picture.none) {
@@ -92,7 +113,8 @@ Notes notes_of(const Face& face) {
     note(face, notes, "overfill", "picture.overfill");
     note(face, notes, "crop", "picture.crop");
     note(face, notes, "left dark", "picture.uncovered");
-    note_blur(face, notes);
+    if (!face.luminance) note_blur(face, notes);
+    note_luminance(face, notes);
     return notes;
 }
 

@@ -31,6 +31,14 @@ void add_lines(EyeView& view, const std::vector<glm::dvec3>& points, const Line&
     }
 }
 
+void add_middle_lines(EyeView& view) {
+    const geometry::Rectangle& o = view.opening();
+    const Line middle{.points = {}, .weight = Weight::helper, .ink = Ink::quiet};
+    const glm::dvec2 c = o.centre();
+    add_lines(view, on_surface(view.surface(), {{o.left, c.y}, {o.right, c.y}}), middle);
+    add_lines(view, on_surface(view.surface(), {{c.x, o.bottom}, {c.x, o.top}}), middle);
+}
+
 void add_closed(EyeView& view, std::vector<glm::dvec3> points, const Line& like) {
     if (points.empty()) return;
     points.push_back(points.front());
@@ -158,10 +166,10 @@ void add_eye_sheet(EyeView& view) {
                      {.points = {}, .ink = Ink::quiet, .strength = 0.10, .shows = of_screen()});
     add_fill(view, sheet_outline(view.surface(), o),
              {.points = {}, .ink = Ink::screen, .strength = 0.10, .shows = of_screen()});
-    const Line middle{.points = {}, .weight = Weight::helper, .ink = Ink::quiet};
-    const glm::dvec2 c = o.centre();
-    add_lines(view, on_surface(view.surface(), {{o.left, c.y}, {o.right, c.y}}), middle);
-    add_lines(view, on_surface(view.surface(), {{c.x, o.bottom}, {c.x, o.top}}), middle);
+    if (view.luminance)
+        add_eye_luminance(view);
+    else
+        add_middle_lines(view);
     add_closed(view, sheet_outline(view.surface(), f),
                {.points = {}, .weight = Weight::seen, .ink = Ink::line, .shows = of_screen()});
     add_closed(view, sheet_outline(view.surface(), o),
@@ -223,6 +231,7 @@ base::Result<Drawing> seat_view(const study::Study& study, const DrawingChoice& 
                  study::seat_view(study, all.format, seat),
                  Occluders({}, sitter.eye, seat),
                  surface.flat() && glm::dot(sitter.eye - surface.centre, surface.normal) <= 0.0,
+                 chosen_luminance(study, choice),
                  {}};
     view.occluders = Occluders(view.seen.house, sitter.eye, seat);
     view.drawing.title = "From seat " + sitter.name;
@@ -239,6 +248,7 @@ base::Result<Drawing> seat_view(const study::Study& study, const DrawingChoice& 
     if (choice.dimensions) {
         add_eye_notes(view);
         view.drawing.high.x += kNotesWidth * w.height();
+        if (view.luminance) add_eye_scale(view);
     }
     return view.drawing;
 }

@@ -3,6 +3,7 @@
 
 #include "drawing/eye_projection.hpp"
 #include "drawing/eye_shapes.hpp"
+#include "drawing/luminance_shading.hpp"
 #include "drawing/parts.hpp"
 #include "study/seat_view.hpp"
 
@@ -18,6 +19,7 @@ struct EyeView {
     study::SeatView seen;
     Occluders occluders;
     bool behind = false;  ///< the eye is behind a flat picture, or on its surface
+    std::optional<study::SeatLuminance> luminance;  ///< where the choice asks for it
     Drawing drawing;
 
     const room::Seat& sitter() const {
@@ -43,11 +45,13 @@ std::vector<glm::dvec3> sheet_outline(const geometry::Patch& surface,
                                       const geometry::Rectangle& uv);
 
 /// The parts, in the order of painting.
-void add_eye_sheet(EyeView& view);   ///< masking, opening, its middle lines
+void add_eye_sheet(EyeView& view);      ///< masking, opening, its middle lines
+void add_eye_luminance(EyeView& view);  ///< over the opening
 void add_eye_hidden(EyeView& view);  ///< the hidden part, filled and hatched, and the clear height
 void add_eye_people(EyeView& view);  ///< backs and heads in front
 void add_eye_level(EyeView& view);   ///< level with the eye
 void add_eye_names(EyeView& view);   ///< who hides most
 void add_eye_notes(EyeView& view);   ///< what stands beside the drawing
+void add_eye_scale(EyeView& view);   ///< of luminance, under it
 
 }  // namespace rakeline::drawing

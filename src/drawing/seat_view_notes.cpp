@@ -19,6 +19,7 @@ struct Note {
 
 const study::Figure* figure_of(const EyeView& view, const char* id) {
     study::Place place;
+    place.projector = view.choice.projector;
     place.format = view.format;
     return study::find_figure(view.study, id, place);
 }
@@ -82,6 +83,11 @@ std::vector<Note> notes_of(const EyeView& view) {
     note(view, {"clear from ", ""}, "sight.clear_above", out);
     for (const study::SeatShare& share : largest(view))
         out.push_back({"by " + share_text(view, share)});
+    if (view.luminance) {
+        note(view, {"centre ", ""}, "light.luminance", out);
+        note(view, {"even to ", ", sides"}, "light.side_evenness", out);
+        note(view, {"hot spot ", " of centre"}, "light.hot_spot_ratio", out);
+    }
     note(view, {"picture ", " wide"}, "sight.subtended_width", out);
     note(view, {"picture ", " high"}, "sight.subtended_height", out);
     note(view, {"up to the top edge ", ""}, "sight.elevation_top", out);

@@ -93,6 +93,27 @@ void Canvas::paint_item(const drawing::Fill& fill) {
     cairo_fill(to_);
 }
 
+/// A mesh pattern: PDF keeps it as a shading of triangles, sharp at any size.
+void Canvas::paint_item(const drawing::Shading& shading) {
+    cairo_pattern_t* mesh = cairo_pattern_create_mesh();
+    for (const auto& triangle : shading.triangles) {
+        cairo_mesh_pattern_begin_patch(mesh);
+        for (unsigned i = 0; i < 3; ++i) {
+            const glm::dvec2 p = at(shading.points[static_cast<std::size_t>(triangle[i])]);
+            i == 0 ? cairo_mesh_pattern_move_to(mesh, p.x, p.y)
+                   : cairo_mesh_pattern_line_to(mesh, p.x, p.y);
+        }
+        for (unsigned i = 0; i < 3; ++i) {
+            const Rgb c = drawing::cividis(shading.places[static_cast<std::size_t>(triangle[i])]);
+            cairo_mesh_pattern_set_corner_color_rgb(mesh, i, c.r, c.g, c.b);
+        }
+        cairo_mesh_pattern_end_patch(mesh);
+    }
+    cairo_set_source(to_, mesh);
+    cairo_pattern_destroy(mesh);
+    cairo_paint(to_);
+}
+
 void Canvas::text_on_ground(double x, double y, const std::string& text, const TextStyle& style) {
     const TextSize size = lettering_.measured(text, style);
     double left = x;

@@ -43,6 +43,7 @@ private:
 
     void paint_item(const drawing::Line& line);
     void paint_item(const drawing::Fill& fill);
+    void paint_item(const drawing::Shading& shading);
     void paint_item(const drawing::Label& label);
     void paint_item(const drawing::Dimension& dimension);
     void extension(glm::dvec2 from, glm::dvec2 to);

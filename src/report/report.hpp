@@ -34,6 +34,13 @@ base::Result<std::string> drawing_png(
 /// An RGBA picture (rows from the top) as a PNG.
 base::Result<std::string> image_png(int width, int height, const std::vector<unsigned char>& rgba);
 
+/// The same with the scale of its luminance (drawing::luminance_scale_drawing) in its lower left
+/// corner, as large as the lettering of a drawing would be.
+base::Result<std::string> image_png(int width,
+                                    int height,
+                                    const std::vector<unsigned char>& rgba,
+                                    const drawing::Drawing& scale);
+
 /// The cautions that window, report and README show; sentences without markup.
 struct Caution {
     const char* title;

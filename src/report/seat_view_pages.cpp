@@ -7,7 +7,7 @@
 namespace rakeline::report {
 namespace {
 
-constexpr double kHead_pt = 34.0;  ///< legend under the title
+constexpr double kHead_pt = 44.0;  ///< legend under the title
 constexpr double kName_pt = 14.0;  ///< over each drawing
 constexpr double kBetween_pt = 14.0;
 constexpr double kShare = 0.43;  ///< of a page's height for one
@@ -51,6 +51,7 @@ void begin_page(Pages& pages) {
     pages.lettering().draw(
         pages.to(), pages.content().x, pages.y() - 4.0,
         "hatched: hidden by heads, seat backs and balconies in a full house of equal people\n"
+        "colours and lines: luminance as this seat sees it, one scale for all seats of a format\n"
         "dashed: eye level, and the height from which all is clear   ·   in perspective about the "
         "picture's centre",
         pages.quiet());
@@ -61,6 +62,7 @@ void draw_look(Pages& pages, const ReportInput& in, const Look& look, const Box&
     drawing::DrawingChoice choice = chosen_drawing(in);
     choice.format = look.format;
     choice.seat = look.seat;
+    choice.luminance = true;
     const auto drawn = drawing::seat_view(in.study, choice);
     if (!drawn) return;  // no seats or no format: then there are no looks
     const Box box{cell.x, cell.y + kName_pt, cell.width, cell.height - kName_pt};

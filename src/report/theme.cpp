@@ -83,6 +83,10 @@ Rgb colour(const Theme& theme, drawing::Ink ink) {
             return theme.near;
         case drawing::Ink::missed:
             return theme.missed;
+        case drawing::Ink::over_dark:
+            return drawing::kOverDark;
+        case drawing::Ink::over_bright:
+            return drawing::kOverBright;
     }
     return theme.text;
 }

@@ -111,12 +111,14 @@ Picture drawn(const drawing::RoomMesh& mesh,
               const SceneOptions& options,
               int width,
               int height,
-              const drawing::Part& hidden) {
+              const drawing::Part& hidden,
+              const drawing::ScreenLuminance& luminance) {
     Picture picture{.width = width, .height = height, .rgba = {}};
     picture.rgba.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4);
     Scene scene;
     scene.load(mesh);
     scene.mark_hidden(hidden);
+    scene.show_luminance(luminance);
     const GpuFramebuffer frame;
     const GpuRenderbuffer colour;
     glBindFramebuffer(GL_FRAMEBUFFER, frame.name());
@@ -148,7 +150,8 @@ base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
                                         const SceneOptions& options,
                                         int width,
                                         int height,
-                                        const drawing::Part& hidden) {
+                                        const drawing::Part& hidden,
+                                        const drawing::ScreenLuminance& luminance) {
     constexpr int kMostPixels = 8192;
     if (width < 1 || height < 1 || width > kMostPixels || height > kMostPixels) {
         return base::Problem{.file = {},
@@ -160,7 +163,7 @@ base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
     }
     Picture picture;
     const base::Problems problems = with_offscreen_context(
-        [&] { picture = drawn(mesh, camera, options, width, height, hidden); });
+        [&] { picture = drawn(mesh, camera, options, width, height, hidden, luminance); });
     if (!problems.empty()) return problems;
     return picture;
 }

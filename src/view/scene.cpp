@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "view/scene.hpp"
 
+#include "drawing/palette.hpp"
 #include "view/scene_gpu.hpp"
 #include "view/shader_texts.hpp"
 
@@ -118,6 +119,7 @@ Scene::Gpu::Gpu()
     : solid({texts::place, texts::solid_vert}, {texts::store, texts::light, texts::solid_frag}),
       wall({texts::place, texts::wall_vert}, {texts::store, texts::light, texts::wall_frag}),
       chart({texts::place, texts::chart_vert}, {texts::store, texts::chart_frag}),
+      luminance({texts::place, texts::chart_vert}, {texts::store, texts::luminance_frag}),
       seat({texts::place, texts::light, texts::seat_vert}, {texts::store, texts::seat_frag}),
       outline({texts::place, texts::outline_vert}, {texts::store, texts::outline_frag}),
       pick({texts::place, texts::pick_vert}, {texts::pick_frag}),
@@ -180,6 +182,9 @@ void Scene::Gpu::draw_solids(const SceneOptions& options,
     glEnable(GL_CULL_FACE);
     use(Look::chart);
     picture.draw();
+    if (!options.luminance) return;
+    use(Look::luminance);
+    screen_luminance.draw();
 }
 
 namespace {
@@ -200,10 +205,34 @@ const ShaderProgram& program_for(const Gpu& gpu, typename Gpu::Look look) {
             return gpu.solid;
         case Gpu::Look::chart:
             return gpu.chart;
+        case Gpu::Look::luminance:
+            return gpu.luminance;
         case Gpu::Look::wall:
             break;
     }
     return gpu.wall;
+}
+
+/// Under the luminance, which leaves out what is dark.
+void set_dark(const ShaderProgram& program) {
+    for (std::size_t i = 0; i < std::tuple_size_v<decltype(PictureLamp::light)>; ++i)
+        program.set("picture_light", i, 0.0f);
+}
+
+glm::vec3 linear_of(const drawing::Rgb& rgb) {
+    return linear_colour(glm::vec3(glm::dvec3(rgb.r, rgb.g, rgb.b)));
+}
+
+template <class Gpu>
+void set_luminance(const ShaderProgram& program, const Gpu& gpu) {
+    constexpr std::size_t kSteps = 32;  // as in luminance.frag.glsl
+    for (std::size_t i = 0; i <= kSteps; ++i)
+        program.set("palette", i, linear_of(drawing::cividis(static_cast<double>(i) / kSteps)));
+    program.set("first_contour", gpu.first_contour);
+    program.set("contour_step", gpu.contour_step);
+    program.set("over_dark", linear_of(drawing::kOverDark));
+    program.set("over_bright", linear_of(drawing::kOverBright));
+    program.set("bright_from", static_cast<float>(drawing::kOverBright_from));
 }
 
 /// The seats selected, a little larger and from inside: what stands out beyond them is an outline.
@@ -229,6 +258,9 @@ void draw_room(const Gpu& gpu, const Eye& eye, const SceneOptions& options) {
         const ShaderProgram& program = program_for(gpu, look);
         set_place(program, eye, options);
         set_lamp(program, gpu.lamp);
+        if (!options.luminance) return;
+        if (look == Gpu::Look::chart) set_dark(program);
+        if (look == Gpu::Look::luminance) set_luminance(program, gpu);
     });
     draw_outlines(gpu, eye, options);
 }

@@ -54,6 +54,7 @@ struct SceneOptions {
     int hidden_seat = -1;          ///< not drawn: the one the camera sits in
     bool heads = false;            ///< someone in every seat
     bool hidden_mark = false;      ///< what Scene::mark_hidden was given, over all that is drawn
+    bool luminance = false;        ///< what Scene::show_luminance was given, on the picture
     bool contact_shading = true;   ///< darker where faces come close to each other
 };
 
@@ -73,6 +74,8 @@ public:
     /// The hidden part of a picture as seen from one seat (drawing::hidden_part). It is drawn as a
     /// hatched veil that nothing covers: those who hide it stand before it.
     void mark_hidden(const drawing::Part& part);
+    /// The luminance over the picture as one seat sees it; what it leaves out is dark.
+    void show_luminance(const drawing::ScreenLuminance& luminance);
     /// Draws into framebuffer `target` over `x, y, width, height` pixels (y from the bottom).
     void draw(unsigned target,
               int x,
@@ -99,13 +102,15 @@ struct Picture {
 /// Calls `draw` with a surfaceless EGL context current (no X server needed).
 base::Problems with_offscreen_context(const std::function<void()>& draw);
 
-/// One picture of a mesh, off screen, multisampled; with `hidden` marked over it where
-/// `options.hidden_mark` asks for it. Nothing but a Problem where no EGL device is.
+/// One picture of a mesh, off screen, multisampled; with `hidden` marked over it and
+/// `luminance` on its screen where `options` ask for them. Nothing but a Problem where no EGL
+/// device is.
 base::Result<Picture> offscreen_picture(const drawing::RoomMesh& mesh,
                                         const Camera& camera,
                                         const SceneOptions& options,
                                         int width,
                                         int height,
-                                        const drawing::Part& hidden = {});
+                                        const drawing::Part& hidden = {},
+                                        const drawing::ScreenLuminance& luminance = {});
 
 }  // namespace rakeline::view

@@ -35,10 +35,13 @@ struct PictureLamp {
 struct Scene::Gpu {
     Gpu();
 
-    ShaderProgram solid, wall, chart, seat, outline, pick, line, mark, veil, air, compose;
+    ShaderProgram solid, wall, chart, luminance, seat, outline, pick, line, mark, veil, air,
+        compose;
     StillMesh room, picture;  ///< culled where they face away
     StillMesh walls;          ///< the hall's shell: drawn from both sides when the ceiling is
     StillMesh ceiling;
+    StillMesh screen_luminance;                       ///< before the picture
+    float first_contour = 0.0f, contour_step = 0.0f;  ///< as in drawing::ScreenLuminance
     StillMesh hidden_part;  ///< over everything, no matter what stands before it
     InstancedMesh seats, wheelchairs, heads, bodies;
     EdgeLines edges, beam_edges;
@@ -55,7 +58,7 @@ struct Scene::Gpu {
     void paint(const SceneOptions& options);
     void mark_seats(const SceneOptions& options);
     /// Everything solid, nearest things first; `use` chooses the program for what comes next.
-    enum class Look { seat, solid, chart, wall };
+    enum class Look { seat, solid, chart, wall, luminance };
     void draw_solids(const SceneOptions& options, const std::function<void(Look)>& use) const;
 };
 

@@ -107,6 +107,7 @@ void Scene::load(const drawing::RoomMesh& mesh) {
     gpu_->heads.load(mesh.head, mesh.heads);
     gpu_->bodies.load(mesh.body, mesh.bodies);
     gpu_->hidden_part.load({});
+    gpu_->screen_luminance.load({});
     gpu_->edges.load(mesh.edges, false);
     gpu_->beam_edges.load(mesh.edges, true);
     gpu_->lamp = lamp_of(mesh);
@@ -119,6 +120,13 @@ void Scene::load(const drawing::RoomMesh& mesh) {
     for (const drawing::SeatInstance& place : mesh.seats) {
         gpu_->mark_places.emplace_back(place.room_from_seat * back_rim);
     }
+}
+
+void Scene::show_luminance(const drawing::ScreenLuminance& luminance) {
+    const drawing::Part* const parts[] = {&luminance.part};
+    gpu_->screen_luminance.load(parts);
+    gpu_->first_contour = static_cast<float>(luminance.first_contour);
+    gpu_->contour_step = static_cast<float>(luminance.contour_step);
 }
 
 void Scene::mark_hidden(const drawing::Part& part) {

@@ -142,6 +142,8 @@ TEST_SUITE("command/command") {
                 "there are no sight lines 'some'");
         refused({"draw", kHall, "--sight-lines", "selected", "-o", "-"}, "no seat is selected");
         refused({"draw", kHall, "--seat", "Z99", "-o", "-"}, "Z99");
+        refused({"draw", kHall, "--view", "plan", "--luminance", "-o", "-"},
+                "luminance is drawn over the picture");
         refused({"report", kHall, "-o", "report.doc"}, "neither a .pdf nor a .csv");
     }
 
@@ -161,6 +163,19 @@ TEST_SUITE("command/command") {
             CHECK(word(16) == 640);
             CHECK(word(20) == 360);
         }
+    }
+
+    TEST_CASE("draw --luminance shows another screen from another seat") {
+        const Folder folder;
+        const auto drawn = [&](const char* view, const char* seat) {
+            const std::string file = folder.file("x.png");
+            REQUIRE(ran({"draw", kHall, "--view", view, "--seat", seat, "--luminance", "--size",
+                         "640x360", "-o", file})
+                        .status == 0);
+            return Folder::read(file);
+        };
+        CHECK(drawn("screen", "A1") != drawn("screen", "D6"));
+        CHECK(drawn("screen", "A1") == drawn("screen", "A1"));
     }
 
     TEST_CASE("report writes a PDF and a seat table") {

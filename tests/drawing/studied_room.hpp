@@ -55,6 +55,9 @@ inline bool bounds_hold_all(const drawing::Drawing& drawing) {
     for (const auto& fill : items_of<drawing::Fill>(drawing))
         for (const auto& p : fill.points)
             all = all && in(p);
+    for (const auto& shading : items_of<drawing::Shading>(drawing))
+        for (const auto& p : shading.points)
+            all = all && in(p);
     for (const auto& label : items_of<drawing::Label>(drawing))
         all = all && in(label.at);
     for (const auto& d : items_of<drawing::Dimension>(drawing)) {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include "drawing/luminance_shading.hpp"
 #include "drawing/studied_room.hpp"
 #include "report/report.hpp"
 #include "report/surface.hpp"
@@ -76,6 +77,18 @@ TEST_SUITE("report/png") {
         CHECK((word >> 24) == 128);
         // Cairo hands back colours times alpha: 200 * 128 / 255 = 100.4.
         CHECK(((word >> 16) & 0xFFu) == 100);
+    }
+
+    TEST_CASE("a scale in the corner leaves the rest of the picture as it was") {
+        const std::vector<unsigned char> rgba(std::size_t{4} * 600 * 300, 255);
+        const auto scale = drawing::luminance_scale_drawing({.least_cdm2 = 35.0, .most_cdm2 = 60.0},
+                                                            24.0, base::UnitSystem::metric);
+        const auto bytes = report::image_png(600, 300, rgba, scale);
+        REQUIRE(bool(bytes));
+        const Picture picture = decoded(*bytes);
+        for (const auto& [x, y] : {std::pair{5, 5}, {599, 0}, {450, 290}, {5, 150}})
+            CHECK((picture.pixel(x, y) & 0xFFFFFFu) == 0xFFFFFFu);
+        CHECK((picture.pixel(20, 270) & 0xFFFFFFu) != 0xFFFFFFu);
     }
 
     TEST_CASE("refuses: sizes that no picture has") {

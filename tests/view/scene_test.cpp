@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "view/scene.hpp"
 
+#include "drawing/luminance_shading.hpp"
+#include "drawing/palette.hpp"
 #include "support/check.hpp"
 #include "support/demo_rooms.hpp"
 
@@ -31,6 +33,20 @@ view::Picture picture_of(const view::Camera& camera, const view::SceneOptions& o
     auto picture = view::offscreen_picture(steep_mesh(), camera, options, kWidth, kHeight);
     if (!picture) FAIL(base::text(picture.problems()));
     return *picture;
+}
+
+/// The steep room's screen as its reference seat sees it.
+struct Lit {
+    study::SeatLuminance seen;
+    drawing::ScreenLuminance screen;
+};
+
+Lit lit_screen() {
+    const auto seen = study::seat_luminance(steep(), 0, 0, *steep().reference_seat);
+    REQUIRE(seen);
+    auto screen = drawing::screen_luminance(steep(), *seen, base::UnitSystem::metric);
+    screen.contour_step = 0.0;  // colours alone
+    return {*seen, screen};
 }
 
 /// Column and row from the lower left.
@@ -108,6 +124,28 @@ TEST_SUITE("view/scene") {
         CHECK(chart > brightest - 3 * 14);
         const auto below = steep().seats.seats.front().floor;
         CHECK(brightness(colour_at(picture, pixel_of(camera, below))) < chart / 2);
+    }
+
+    TEST_CASE("the luminance stands in the chart's place, in the palette's colours") {
+        const Lit lit = lit_screen();
+        const view::Camera camera = view::seat_camera(steep(), *steep().reference_seat, 0);
+        view::SceneOptions options = view::seat_options(*steep().reference_seat);
+        options.heads = false;
+        options.luminance = true;
+        const auto picture =
+            view::offscreen_picture(steep_mesh(), camera, options, kWidth, kHeight, {}, lit.screen);
+        REQUIRE(picture);
+        for (const auto& [across, up] : {std::pair{20, 12}, {6, 15}, {33, 11}, {38, 18}}) {
+            const auto index = static_cast<std::size_t>(up * 41 + across);
+            const auto pixel = pixel_of(camera, lit.screen.part.vertices.at(index).position);
+            const auto colour = colour_at(*picture, pixel);
+            const drawing::Rgb want = drawing::cividis(
+                drawing::palette_place(lit.seen.scale, lit.seen.map.at(across, up).cdm2));
+            // Kept as eight bits of a root, then half a step of noise twice over.
+            CHECK(std::abs(colour[0] - 255.0 * want.r) < 6.0);
+            CHECK(std::abs(colour[1] - 255.0 * want.g) < 6.0);
+            CHECK(std::abs(colour[2] - 255.0 * want.b) < 6.0);
+        }
     }
 
     TEST_CASE("the chart follows the masking: outside the opening it is black") {

@@ -5,6 +5,7 @@
 #include "desk/strip.hpp"
 #include "desk/widgets/controls.hpp"
 #include "desk/widgets/drawing_canvas.hpp"
+#include "desk/widgets/luminance_scale.hpp"
 #include "desk/widgets/text.hpp"
 
 #include <algorithm>
@@ -77,6 +78,10 @@ void draw_toggles(const PanelInput& in, Workspace& w, Requests& out) {
         ImGui::SameLine(0.0f, t.px(16));
         if (segmented(t, "blur", {"Blur"}, w.blur ? 0 : -1) == 0) w.blur = !w.blur;
         hint(t, "The blur at best focus over the picture");
+    }
+    if (w.strip == StripDrawing::screen || w.strip == StripDrawing::seat) {
+        ImGui::SameLine(0.0f, t.px(w.strip == StripDrawing::screen ? 8 : 16));
+        luminance_switch(in, w);
     }
     if (w.strip == StripDrawing::section) {
         ImGui::SameLine(0.0f, t.px(16));

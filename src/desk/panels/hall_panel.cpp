@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "desk/camera_moves.hpp"
 #include "desk/figure_view.hpp"
+#include "desk/luminance_choice.hpp"
 #include "desk/panels/panels.hpp"
 #include "desk/seat_colours.hpp"
 #include "desk/widgets/controls.hpp"
+#include "desk/widgets/luminance_scale.hpp"
 #include "desk/widgets/seat_picture.hpp"
 #include "desk/widgets/text.hpp"
 
@@ -85,11 +87,16 @@ void draw_scale(const PanelInput& in, const SeatColours& colours, float width) {
     const Theme& t = in.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    draw_gradient(t, colours, at, width);
     const base::Unit unit = colours.figure->definition->unit;
     const ImVec2 under{at.x, at.y + t.px(12)};
-    paint_text(list, t.font.small, under, t.colour.quiet,
-               base::quantity(colours.least, unit, in.units()).number);
+    if (colours.alike) {
+        list.AddRectFilled(at, {at.x + width, at.y + t.px(8)}, packed(legend_colour(colours, 1.0)));
+    } else {
+        draw_gradient(t, colours, at, width);
+    }
+    paint_text(
+        list, t.font.small, under, t.colour.quiet,
+        colours.alike ? "all seats alike" : base::quantity(colours.least, unit, in.units()).number);
     if (*following_word(in))
         paint_text(list, t.font.small, {at.x + width + t.px(12), under.y}, t.colour.quiet,
                    following_word(in));
@@ -137,6 +144,8 @@ void draw_view_buttons(const PanelInput& in, Workspace& w, Requests& out, const 
     const Theme& t = in.theme;
     const float side = icon_button_side(t);
     const ImVec2 low{field.at.x + field.size.x - 2.0f * side - t.px(8), field.at.y + t.px(8)};
+    ImGui::SetCursorScreenPos({low.x - luminance_switch_width(t) - t.px(8), low.y});
+    luminance_switch(in, w);
     ImGui::GetWindowDrawList()->AddRectFilled(low, {low.x + 2.0f * side, low.y + side},
                                               packed(t.colour.panel, 0.82f), t.px(8));
     ImGui::SetCursorScreenPos(low);
@@ -144,6 +153,12 @@ void draw_view_buttons(const PanelInput& in, Workspace& w, Requests& out, const 
         w.show_beams = !w.show_beams;
     ImGui::SameLine(0.0f, 0.0f);
     if (icon_button(t, Icon::fit, "Fit the hall · F")) out.actions.push_back(Action::fit_view);
+}
+
+void draw_luminance_scale(const PanelInput& in, Workspace& w, const Field& field) {
+    const float gap = in.theme.px(8);
+    luminance_scale(in, w, {field.at.x + gap, field.at.y + field.size.y - gap},
+                    field.size.x - 2.0f * gap);
 }
 
 void empty_view(const PanelInput& in, const Field& field) {
@@ -161,7 +176,11 @@ void draw_hall_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (field.size.x < 8.0f || field.size.y < 8.0f) return;
     if (!in.study || !in.pictures) empty_view(in, field);
     if (!in.study) return;
-    if (sees_from_seat(in, w)) return seat_picture(in, w, field.size, 0.0f);
+    if (sees_from_seat(in, w)) {
+        seat_picture(in, w, field.size, 0.0f);
+        if (w.luminance) draw_luminance_scale(in, w, field);
+        return;
+    }
     const SeatColours colours = seat_colours(*in.study, w);
     if (!w.hall_camera.fitted) {
         w.hall_camera.camera = view::overview(*in.study);
@@ -175,7 +194,8 @@ void draw_hall_panel(const PanelInput& in, Workspace& w, Requests& out) {
     if (in.pictures) {
         const int width = static_cast<int>(field.size.x * in.raster_scale);
         const int height = static_cast<int>(field.size.y * in.raster_scale);
-        const ImTextureID picture = in.pictures->hall(w.hall_camera.camera, width, height);
+        const auto lit = w.luminance ? screen_luminance(in, w).screen : nullptr;
+        const ImTextureID picture = in.pictures->hall(w.hall_camera.camera, width, height, lit);
         ImGui::GetWindowDrawList()->AddImage(picture, field.at,
                                              {field.at.x + field.size.x, field.at.y + field.size.y},
                                              {0, 1}, {1, 0});
@@ -184,6 +204,7 @@ void draw_hall_panel(const PanelInput& in, Workspace& w, Requests& out) {
     hover_name(in, w, colours);
     draw_legend(in, w, colours, field.at);
     draw_view_buttons(in, w, out, field);
+    if (w.luminance) draw_luminance_scale(in, w, field);
 }
 
 }  // namespace rakeline::desk

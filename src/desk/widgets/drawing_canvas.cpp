@@ -97,6 +97,21 @@ public:
         list_.Flags = flags;
     }
 
+    void operator()(const drawing::Shading& shading) {
+        if (shading.triangles.empty()) return;
+        const int corners = static_cast<int>(shading.points.size());
+        const int indices = 3 * static_cast<int>(shading.triangles.size());
+        list_.PrimReserve(indices, corners);
+        const unsigned first = list_._VtxCurrentIdx;
+        const ImVec2 white = ImGui::GetFontTexUvWhitePixel();
+        for (std::size_t i = 0; i < shading.points.size(); ++i)
+            list_.PrimWriteVtx(view_.to_pixel(shading.points[i]), white,
+                               packed(of_rgb(drawing::cividis(shading.places[i]))));
+        for (const auto& triangle : shading.triangles)
+            for (const int corner : triangle)
+                list_.PrimWriteIdx(static_cast<ImDrawIdx>(first + static_cast<unsigned>(corner)));
+    }
+
     void operator()(const drawing::Label& label) {
         const bool picked =
             same(label.shows, choice_.hovered) || same(label.shows, choice_.selected);

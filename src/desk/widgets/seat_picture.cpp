@@ -1,24 +1,28 @@
 // SPDX-License-Identifier: MIT
 #include "desk/widgets/seat_picture.hpp"
 
+#include "desk/luminance_choice.hpp"
 #include "desk/widgets/controls.hpp"
+#include "desk/widgets/luminance_scale.hpp"
 #include "desk/widgets/text.hpp"
 
 namespace rakeline::desk {
 namespace {
 
-void paint(const PanelInput& in, const Workspace& w, ImVec2 at, ImVec2 end, float rounding) {
+void paint(const PanelInput& in, Workspace& w, ImVec2 at, ImVec2 end, float rounding) {
     const Theme& t = in.theme;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (!in.pictures || in.study->layout().formats.empty()) {
         list.AddRectFilled(at, end, packed(t.colour.panel), rounding);
         return;
     }
-    const RoomPictures::SeatLook look{.seat = w.selected.index,
-                                      .format = w.format,
-                                      .heads = w.seat_heads,
-                                      .width = static_cast<int>((end.x - at.x) * in.raster_scale),
-                                      .height = static_cast<int>((end.y - at.y) * in.raster_scale)};
+    const RoomPictures::SeatLook look{
+        .seat = w.selected.index,
+        .format = w.format,
+        .heads = w.seat_heads,
+        .width = static_cast<int>((end.x - at.x) * in.raster_scale),
+        .height = static_cast<int>((end.y - at.y) * in.raster_scale),
+        .luminance = w.luminance ? screen_luminance(in, w).screen : nullptr};
     list.AddImageRounded(in.pictures->from_seat(look), at, end, {0, 1}, {1, 0}, IM_COL32_WHITE,
                          rounding);
 }
@@ -32,6 +36,8 @@ void switches(const PanelInput& in, Workspace& w, ImVec2 at, float width) {
     ImGui::SetCursorScreenPos(low);
     if (segmented(t, "seat heads", heads, w.seat_heads ? 0 : -1) == 0) w.seat_heads = !w.seat_heads;
     hint(t, "Somebody in every other seat. Hatched: what a full house hides from here");
+    ImGui::SetCursorScreenPos({low.x + segmented_width(t, heads) + t.px(8), low.y});
+    luminance_switch(in, w);
     ImGui::SetCursorScreenPos({right, low.y});
     if (segmented(t, "seat large", large, -1) == 0) w.from_seat = !w.from_seat;
 }
