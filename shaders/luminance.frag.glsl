@@ -28,6 +28,8 @@ float contour_cover(float place) {
 
 void main() {
     float place = chart_uv.x;
-    vec3 line = place < bright_from ? over_dark : over_bright;
-    colour = stored(mix(palette_colour(place), line, 0.7 * contour_cover(place)), 0.0);
+    // In linear light a dark line needs more cover than a bright one to look as strong.
+    bool bright = place >= bright_from;
+    float cover = (bright ? 0.85 : 0.6) * contour_cover(place);
+    colour = stored(mix(palette_colour(place), bright ? over_bright : over_dark, cover), 0.0);
 }

@@ -27,6 +27,9 @@ void ContourPen::draw(const std::vector<glm::dvec2>& line, const ContourLook& lo
 }
 
 bool ContourPen::taken(glm::dvec2 at, double half_wide) const {
+    for (const auto& line : kept_off_)
+        for (std::size_t i = 0; i + 1 < line.size(); ++i)
+            if (distance_to_segment(at, line[i], line[i + 1]) < 0.8 * pitch_m_) return true;
     return std::any_of(taken_.begin(), taken_.end(), [&](const Taken& t) {
         return std::abs(t.at.x - at.x) < t.half_wide + half_wide &&
                std::abs(t.at.y - at.y) < 1.2 * pitch_m_;

@@ -20,6 +20,9 @@ public:
     /// `pitch_m`: about the height of a line of lettering, in the drawing's metres.
     ContourPen(double pitch_m, Drawing& drawing) : pitch_m_(pitch_m), drawing_(drawing) {}
 
+    /// No number comes so near to these lines that it would stand on them.
+    void keep_off(std::vector<std::vector<glm::dvec2>> lines) { kept_off_ = std::move(lines); }
+
     void draw(const std::vector<glm::dvec2>& line, const ContourLook& look);
 
 private:
@@ -34,6 +37,7 @@ private:
     double pitch_m_;
     Drawing& drawing_;
     std::vector<Taken> taken_;
+    std::vector<std::vector<glm::dvec2>> kept_off_;
 };
 
 }  // namespace rakeline::drawing

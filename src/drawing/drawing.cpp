@@ -1,18 +1,13 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/drawing.hpp"
 
+#include "drawing/line_parts.hpp"
+
 #include <algorithm>
 #include <cmath>
 
 namespace rakeline::drawing {
 namespace {
-
-double distance_to_segment(glm::dvec2 p, glm::dvec2 a, glm::dvec2 b) {
-    const glm::dvec2 along = b - a;
-    const double length2 = glm::dot(along, along);
-    const double t = length2 > 0.0 ? std::clamp(glm::dot(p - a, along) / length2, 0.0, 1.0) : 0.0;
-    return glm::length(p - (a + t * along));
-}
 
 double distance_to_path(glm::dvec2 p, const std::vector<glm::dvec2>& points, bool closed) {
     double least = glm::length(p - points.front());

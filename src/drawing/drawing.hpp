@@ -80,8 +80,9 @@ struct Label {
     std::string text;
     Anchor anchor = Anchor::centre;
     Ink ink = Ink::quiet;
-    bool vertical = false;  ///< reads upward
-    double size = 1.0;      ///< times the output's normal lettering
+    bool vertical = false;   ///< reads upward
+    double size = 1.0;       ///< times the output's normal lettering
+    bool on_ground = false;  ///< on a patch of the ground: what lies under it may have any colour
     Shows shows{};
 };
 

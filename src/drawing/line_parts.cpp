@@ -6,6 +6,13 @@
 
 namespace rakeline::drawing {
 
+double distance_to_segment(glm::dvec2 p, glm::dvec2 a, glm::dvec2 b) {
+    const glm::dvec2 along = b - a;
+    const double length2 = glm::dot(along, along);
+    const double t = length2 > 0.0 ? std::clamp(glm::dot(p - a, along) / length2, 0.0, 1.0) : 0.0;
+    return glm::length(p - (a + t * along));
+}
+
 double length_of(const std::vector<glm::dvec2>& line) {
     double length = 0.0;
     for (std::size_t i = 1; i < line.size(); ++i)

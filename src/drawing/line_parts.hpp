@@ -6,8 +6,10 @@
 #include <array>
 #include <vector>
 
-/// Parts of open lines, so that lettering can stand in a gap.
+/// Distances, and parts of open lines, so that lettering can stand in a gap.
 namespace rakeline::drawing {
+
+double distance_to_segment(glm::dvec2 p, glm::dvec2 a, glm::dvec2 b);
 
 double length_of(const std::vector<glm::dvec2>& line);
 

@@ -61,7 +61,7 @@ public:
             if (i % stride == 0)
                 label({x, y(above ? kAbove : kBelow)}, levels[i].text, Anchor::centre, Ink::line);
         }
-        label({right_ + 1.3 * line_, y(above ? kAbove : kBelow)},
+        label({right_ + 1.0 * line_, y(above ? kAbove : kBelow)},
               base::shown_scale(base::Unit::cd_per_m2, system).unit, Anchor::left,
               across ? Ink::line : Ink::quiet);
     }

@@ -80,6 +80,7 @@ void add_luminance(const study::SeatLuminance& luminance,
     drawing.items.emplace_back(shading_of(luminance, page));
     const ValueMesh mesh = mesh_of(luminance.map);
     ContourPen pen(page.pitch_m, drawing);
+    pen.keep_off(page.line({{-1, -1}, {1, -1}, {1, 1}, {-1, 1}, {-1, -1}}));
     for (const LuminanceLevel& level : luminance_levels(luminance.scale, units)) {
         const ContourLook look{.text = level.text,
                                .weight = Weight::helper,

@@ -118,7 +118,8 @@ void add_clear_height(EyeView& view, double clear_above_m) {
         view.add(Label{.at = *at + glm::dvec2(0.0, 0.025 * view.page.window().height()),
                        .text = "clear from here up",
                        .anchor = Anchor::right,
-                       .ink = Ink::holds});
+                       .ink = Ink::holds,
+                       .on_ground = view.luminance.has_value()});
     add_lines(view, on_surface(view.surface(), {{o.left, v}, {o.right, v}}),
               {.points = {},
                .weight = Weight::seen,

@@ -138,7 +138,8 @@ void add_eye_level(EyeView& view) {
             .at = piece.front() + glm::dvec2(clearest_place(view) * w.width(), 0.025 * w.height()),
             .text = "eye level",
             .anchor = Anchor::left,
-            .ink = Ink::sight});
+            .ink = Ink::sight,
+            .on_ground = view.luminance.has_value()});
     }
 }
 

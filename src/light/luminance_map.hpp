@@ -22,8 +22,8 @@ struct MapPlace {
 /// Those on its edge are read 1e-9 of a half inside it. The standard's points (light_study.hpp) are
 /// among the grid's.
 struct LuminanceMap {
-    static constexpr int kAcross = 41;  ///< odd, and with steps that meet kPointInset
-    static constexpr int kUp = 21;
+    static constexpr int kAcross = 61;  ///< odd, and with steps that meet kPointInset
+    static constexpr int kUp = 41;
 
     std::vector<MapPlace> places;
     std::vector<std::array<int, 3>> triangles;  ///< of the lit part, indices of places

@@ -135,7 +135,7 @@ void Canvas::paint_item(const drawing::Label& label) {
     cairo_save(to_);
     cairo_translate(to_, p.x, p.y);
     if (label.vertical) cairo_rotate(to_, -0.5 * base::kPi);
-    if (stands_out && label.text.size() > 3) {
+    if (label.on_ground || (stands_out && label.text.size() > 3)) {
         text_on_ground(0.0, -half, label.text, style);
     } else {
         lettering_.draw(to_, 0.0, -half, label.text, style);

@@ -143,7 +143,7 @@ TEST_SUITE("drawing/luminance_shading") {
         }
         const auto shadings = items_of<drawing::Shading>(drawing);
         REQUIRE(shadings.size() == 1);
-        CHECK(shadings[0].triangles.size() == std::size_t{2} * 40 * 20);
+        CHECK(shadings[0].triangles.size() == std::size_t{2} * 60 * 40);
     }
 
     TEST_CASE("screen and seat's view show the map of the seat, with its scale") {

@@ -22,10 +22,10 @@ LuminanceMap map_of(const LitRoom& r, std::size_t seat = 0) {
                               pictures, pictures.pictures.front(), r.eyes.at(seat));
 }
 
-/// The grid's place at the halves of a reading point: steps of 0.05 across, 0.1 up.
+/// The grid's place at the halves of a reading point: steps of 1/30 across, 1/20 up.
 const light::MapPlace& place_at(const LuminanceMap& map, glm::dvec2 halves) {
-    return map.at(static_cast<int>(std::lround(20.0 + 20.0 * halves.x)),
-                  static_cast<int>(std::lround(10.0 + 10.0 * halves.y)));
+    return map.at(static_cast<int>(std::lround(30.0 + 30.0 * halves.x)),
+                  static_cast<int>(std::lround(20.0 + 20.0 * halves.y)));
 }
 
 double area_of(const LuminanceMap& map) {
@@ -62,7 +62,7 @@ TEST_SUITE("light/luminance_map") {
         LitRoom r = tests::square_on_film_room(12.0, 2.39);
         r.projector.flux.measured_flux_lm = 9085.6;
         const LuminanceMap map = map_of(r);
-        REQUIRE(map.places.size() == std::size_t{41} * 21);
+        REQUIRE(map.places.size() == std::size_t{61} * 41);
         for (const light::MapPlace& place : map.places)
             check_close(place.cdm2, 48.0, tests::relative(1e-5, "flux printed to 0.1 lm"));
         check_close(area_of(map), 4.0, kRounding);  // two halves each way
@@ -86,10 +86,10 @@ TEST_SUITE("light/luminance_map") {
     TEST_CASE("the grid runs row by row from the lower left, and its ends are the opening's") {
         const LuminanceMap map = map_of(tests::square_on_film_room(10.0, 2.0));
         CHECK(map.places.front().halves == glm::dvec2(-1.0, -1.0));
-        CHECK(map.places[40].halves == glm::dvec2(1.0, -1.0));
-        CHECK(map.places[41].halves == glm::dvec2(-1.0, -0.9));
-        CHECK(map.at(20, 10).halves == glm::dvec2(0.0));
-        CHECK(map.at(40, 20).halves == glm::dvec2(1.0));
+        CHECK(map.places[60].halves == glm::dvec2(1.0, -1.0));
+        CHECK(map.places[61].halves == glm::dvec2(-1.0, -0.95));
+        CHECK(map.at(30, 20).halves == glm::dvec2(0.0));
+        CHECK(map.at(60, 40).halves == glm::dvec2(1.0));
     }
 
     TEST_CASE("property: at the nine points the map reads what the study reads, to the bit") {
@@ -143,9 +143,9 @@ TEST_SUITE("light/luminance_map") {
         LitRoom r = tests::square_on_film_room(10.0, 2.0);
         r.projector.lit_width_m *= 0.83;  // between two places of the grid
         const LuminanceMap map = map_of(r);
-        CHECK(map.at(0, 10).cdm2 == 0.0);
-        CHECK(map.at(40, 10).cdm2 == 0.0);
-        CHECK(map.at(20, 10).cdm2 > 0.0);
+        CHECK(map.at(0, 20).cdm2 == 0.0);
+        CHECK(map.at(60, 20).cdm2 == 0.0);
+        CHECK(map.at(30, 20).cdm2 > 0.0);
         check_close(area_of(map), 0.83 * 4.0, tests::relative(1e-5, "rim found to 1e-6 of a half"));
         const auto lit = std::ranges::count_if(
             map.places, [](const auto& p) { return p.cdm2 > 0.0 && std::abs(p.halves.x) > 0.82; });

@@ -32,7 +32,7 @@ struct WaitingText {
     ImVec4 colour;
     int rank = 0;  ///< lower goes first
     bool vertical = false;
-    bool measures = false;  ///< stands on its dimension line, which gives way
+    bool on_ground = false;  ///< what lies under it gives way: a dimension's line
 };
 
 float label_height(const Theme& t) {
@@ -119,7 +119,7 @@ public:
         int rank = label.ink == Ink::missed ? 1 : label.ink == Ink::near ? 2 : 3;
         if (picked) rank = 0;
         texts_.push_back({label.text, view_.to_pixel(label.at), label.anchor, colour, rank,
-                          label.vertical && !view_.turned, false});
+                          label.vertical && !view_.turned, label.on_ground});
     }
 
     void operator()(const drawing::Dimension& dimension) {
@@ -202,7 +202,7 @@ private:
             if (box.meets(other)) return false;
         taken_.push_back(box);
         const bool loud = text.rank <= 1;
-        if (loud || text.measures)
+        if (loud || text.on_ground)
             list_.AddRectFilled(box.low, box.high,
                                 packed(loud ? theme_.colour.raised : theme_.colour.ground, 0.92f),
                                 theme_.px(4));
