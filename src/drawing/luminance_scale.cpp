@@ -16,7 +16,7 @@ constexpr double kAbove = 0.55;  ///< middle of the numbers above the bar
 constexpr double kBarTop = 1.05;
 constexpr double kBarFoot = 1.75;
 constexpr double kBelow = 2.25;  ///< middle of the numbers below it
-constexpr double kWords = 3.25;
+constexpr double kWords = 3.55;
 
 class ScalePen {
 public:
@@ -76,14 +76,13 @@ public:
         add({from, y(level)}, {to, y(level)}, Weight::cut, Ink::holds);
         for (const double x : {from, to})
             add({x, y(kBarTop - 0.12)}, {x, y(kBarFoot + 0.12)}, Weight::cut, Ink::holds);
-        const auto text = [&](double cdm2) {
-            return base::quantity_text(cdm2, base::Unit::cd_per_m2, units);
-        };
-        const std::string range = least && most ? text(*least) + " to " + text(*most)
-                                  : least       ? text(*least) + " or more"
-                                                : text(*most) + " or less";
-        label({left_, y(kWords)}, "bracket: limit on the reference reading, " + range, Anchor::left,
-              Ink::quiet);
+        const base::Unit unit = base::Unit::cd_per_m2;
+        const auto text = [&](double cdm2) { return base::quantity_text(cdm2, unit, units); };
+        const std::string range =
+            least && most ? base::quantity(*least, unit, units).number + " to " + text(*most)
+            : least       ? text(*least) + " or more"
+                          : text(*most) + " or less";
+        label({left_, y(kWords)}, "bracket: reference limit, " + range, Anchor::left, Ink::quiet);
     }
 
 private:

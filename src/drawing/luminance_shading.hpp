@@ -49,7 +49,7 @@ void add_luminance_scale(const study::LuminanceScale& scale,
                          Drawing& drawing);
 
 /// The box is this many lines of lettering high.
-inline constexpr double kScaleLines = 3.8;
+inline constexpr double kScaleLines = 4.2;
 
 /// The scale alone: one metre of the drawing is one line of lettering.
 Drawing luminance_scale_drawing(const study::LuminanceScale& scale,
