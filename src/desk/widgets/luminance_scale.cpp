@@ -19,8 +19,8 @@ std::string heading(const PanelInput& in, const Workspace& w, const LuminanceCac
     if (!cache.screen) return "No luminance: this projector does not show the format";
     const auto& name = in.study->seats.seats.at(static_cast<std::size_t>(cache.key.seat)).name;
     const bool chosen = w.selected.kind == drawing::Shows::Kind::seat;
-    return "The screen as " + std::string(chosen ? "seat " : "the reference seat, ") + name +
-           ", sees it";
+    return chosen ? "The screen as seat " + name + " sees it"
+                  : "The screen as the reference seat, " + name + ", sees it";
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ void luminance_scale(const PanelInput& in, Workspace& w, ImVec2 corner, float mo
     const Theme& t = in.theme;
     const LuminanceCache& cache = screen_luminance(in, w);
     const std::string words = heading(in, w, cache);
-    const float line = t.px(17), pad = t.px(8);
+    const float line = t.px(18), pad = t.px(8);
     const float lines = cache.screen ? static_cast<float>(drawing::kScaleLines) : 0.0f;
     const float scale_width = cache.screen ? line * static_cast<float>(kScaleWidth_lines) : 0.0f;
     const float width =
