@@ -10,7 +10,7 @@ void add_face_luminance(Face& face) {
         return o.centre() + 0.5 * glm::dvec2(o.width(), o.height()) * halves;
     };
     OpeningPage page;
-    page.pitch_m = 0.8 * face.pitch_m;
+    page.pitch_m = 0.65 * face.pitch_m;
     page.point = [&uv](glm::dvec2 halves) { return std::optional(uv(halves)); };
     page.line = [&uv](const std::vector<glm::dvec2>& line) {
         std::vector<glm::dvec2> out;

@@ -16,7 +16,7 @@ glm::dvec2 surface_place(const EyeView& view, glm::dvec2 halves) {
 
 void add_eye_luminance(EyeView& view) {
     OpeningPage page;
-    page.pitch_m = 0.9 * kLine * view.page.window().height();
+    page.pitch_m = 0.7 * kLine * view.page.window().height();
     page.point = [&view](glm::dvec2 halves) {
         return view.page.point(geometry::point_at(view.surface(), surface_place(view, halves)));
     };
