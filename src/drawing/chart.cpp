@@ -69,7 +69,7 @@ void Chart::ticks_below(const std::vector<Tick>& across, int row) {
             drawing_.items.emplace_back(
                 stroke(foot, foot - glm::dvec2(0.0, kTick), Weight::seen, Ink::quiet));
         const double share = x_.share(tick.at);
-        const Anchor anchor = anchor_at(share, 0.1);
+        const Anchor anchor = anchor_at(share, 0.05);
         const double in = inset(anchor);
         drawing_.items.emplace_back(
             words(foot - glm::dvec2(-in, pitch_ * (row + 0.75)), tick.text, anchor, Ink::quiet));
@@ -121,7 +121,7 @@ void Chart::shade_between(const std::vector<glm::dvec2>& low,
                           Ink ink) {
     // Strip by strip: a fill is a simple polygon, and two curves may touch.
     for (std::size_t i = 0; i + 1 < std::min(low.size(), high.size()); ++i) {
-        Fill fill{{}, ink, 0.25, {}};
+        Fill fill{{}, ink, 0.5, {}};
         for (const glm::dvec2 p : {low[i], low[i + 1], high[i + 1], high[i]})
             fill.points.push_back(place(p.x, std::clamp(p.y, y_.low, y_.high)));
         if (low[i].y < high[i].y || low[i + 1].y < high[i + 1].y)
@@ -148,13 +148,18 @@ void Chart::limit(double from, double to, double y, const std::string& text, Ink
 void Chart::words_right(std::vector<Tick> at, Ink ink) {
     std::stable_sort(at.begin(), at.end(),
                      [](const Tick& a, const Tick& b) { return a.at < b.at; });
-    double lowest = field_.bottom;
+    std::vector<double> heights;
     for (const Tick& tick : at) {
-        glm::dvec2 here = place(x_.high, std::clamp(tick.at, y_.low, y_.high));
-        here.y = std::max(here.y, lowest);
+        const double here = place(x_.high, std::clamp(tick.at, y_.low, y_.high)).y;
+        heights.push_back(heights.empty() ? here : std::max(here, heights.back() + pitch_));
+    }
+    // Upward from the lowest they keep apart; what that drives out of the field comes down again.
+    double highest = field_.top;
+    for (std::size_t i = at.size(); i-- > 0;) {
+        heights[i] = std::min(heights[i], highest);
+        highest = heights[i] - pitch_;
         drawing_.items.emplace_back(
-            words(here + glm::dvec2(kTick, 0.0), tick.text, Anchor::left, ink));
-        lowest = here.y + pitch_;
+            words({field_.right + kTick, heights[i]}, at[i].text, Anchor::left, ink));
     }
 }
 

@@ -98,8 +98,8 @@ void draw_marks(const study::LossCurves& curves, Chart& chart) {
     for (const study::LossMark& mark : curves.marks) {
         const double at = octaves(mark.hz);
         chart.limit(at - kHalf, at + kHalf, mark.loss_db,
-                    base::quantity_text(mark.over_db, Unit::decibel) + " at " +
-                        base::quantity_text(mark.hz, Unit::hertz),
+                    base::exact_text(mark.over_db) + " dB at " +
+                        base::exact_text(mark.hz / 1000.0) + " kHz",
                     verdict_ink(mark.verdict));
     }
 }
