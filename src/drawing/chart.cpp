@@ -68,6 +68,7 @@ void Chart::ticks_below(const std::vector<Tick>& across, int row) {
         if (row == 0)
             drawing_.items.emplace_back(
                 stroke(foot, foot - glm::dvec2(0.0, kTick), Weight::seen, Ink::quiet));
+        if (tick.text.empty()) continue;
         const double share = x_.share(tick.at);
         const Anchor anchor = anchor_at(share, 0.05);
         const double in = inset(anchor);

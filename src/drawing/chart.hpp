@@ -28,6 +28,7 @@ public:
         : drawing_(drawing), field_(field), x_(x), y_(y), pitch_(pitch) {}
 
     const geometry::Rectangle& field() const { return field_; }
+    double pitch() const { return pitch_; }
     glm::dvec2 place(double x, double y) const;
 
     /// The border, with a line across and its words at the left for each tick.

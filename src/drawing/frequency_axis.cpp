@@ -17,6 +17,12 @@ constexpr std::array kOctaves = {Octave{31.5, "31.5"}, Octave{63, "63"},   Octav
                                  Octave{2000, "2k"},   Octave{4000, "4k"}, Octave{8000, "8k"},
                                  Octave{16000, "16k"}};
 
+std::vector<Tick> every_other(std::vector<Tick> ticks) {
+    for (std::size_t i = 1; i < ticks.size(); i += 2)
+        ticks[i].text.clear();
+    return ticks;
+}
+
 }  // namespace
 
 double octaves(double frequency_hz) {
@@ -39,7 +45,9 @@ std::vector<Tick> octave_ticks(const Scale& scale) {
 void draw_frequency_axis(Chart& chart, const Scale& scale) {
     const std::vector<Tick> ticks = octave_ticks(scale);
     chart.uprights(ticks);
-    chart.ticks_below(ticks, 0);
+    constexpr double kLabel = 1.9;  ///< in rows of lettering, with air: "31.5"
+    const double octave = chart.field().width() / (scale.high - scale.low);
+    chart.ticks_below(octave < kLabel * chart.pitch() ? every_other(ticks) : ticks, 0);
     chart.title_below("frequency, Hz", 1);
 }
 

@@ -17,6 +17,7 @@ Scale frequency_scale(double low_hz, double high_hz);
 std::vector<Tick> octave_ticks(const Scale& scale);
 
 /// Upright helper lines at the octaves, their labels, and below these the title with the unit.
+/// Where an octave is too narrow for its label, every other one has none.
 void draw_frequency_axis(Chart& chart, const Scale& scale);
 
 }  // namespace rakeline::drawing

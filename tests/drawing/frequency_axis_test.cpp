@@ -35,6 +35,11 @@ TEST_SUITE("drawing/frequency_axis") {
         const auto labels = items_of<drawing::Label>(drawing);
         CHECK(labels.size() == 11);
         CHECK(labels.back().text == "frequency, Hz");
+        drawing::Drawing narrow;
+        drawing::Chart small(narrow, {0.0, 1.5, 0.0, 1.0}, scale, {0.0, 10.0}, 0.15);
+        drawing::draw_frequency_axis(small, scale);
+        CHECK(items_of<drawing::Label>(narrow).size() == 6);
+        CHECK(items_of<drawing::Line>(narrow).size() == 20);
         // An upright through the field and a short stroke below it each.
         CHECK(items_of<drawing::Line>(drawing).size() == 20);
     }
