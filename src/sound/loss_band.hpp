@@ -20,7 +20,8 @@ struct LossBand {
 /// plates, 0.9 dB in 0.5 to 1.1 dB and 4.4 dB in 1.5 to 5.4 dB at 10 kHz.
 LossBand loss_band(const Sheet& sheet, double frequency_hz, const Air& air);
 
-/// Loss at normal incidence if the holes did not know of each other: above the band.
+/// Loss at normal incidence if the holes did not know of each other: above the band, but for a few
+/// mB in the bass, where a light sheet moves with its air.
 double loss_apart_db(const Sheet& sheet, double frequency_hz, const Air& air);
 
 }  // namespace rakeline::sound
