@@ -112,7 +112,8 @@ TEST_SUITE("report/pdf_report") {
         std::string line;
         for (std::size_t i = 0; i < study.figures.size(); ++i) {
             const study::Figure& figure = study.figures[i];
-            if (figure.definition->axis() != study::Axis::none) continue;
+            if (figure.definition->axis() != study::Axis::none || !figure.definition->listed)
+                continue;
             INFO(figure.definition->id);
             const auto shown = base::quantity(figure.values[0].si, figure.definition->unit,
                                               base::UnitSystem::metric);
