@@ -24,9 +24,10 @@ void draw_contour_page(Pages& pages,
     drawing::Drawing plan = drawing::plan(in.study, choice);
     const std::string level = !raised ? "" : *raised ? ", balcony" : ", floor";
     plan.title = "Over the seats: " + std::string(figure.definition->label) + level;
+    const std::string of = figure_of(in.study, figure);
     draw_drawing_page(pages, in, plan,
-                      figure_of(in.study, figure) +
-                          "   ·   lines of equal value at eye height, heavy at a limit\n" +
+                      of + (of.empty() ? "" : "   ·   ") +
+                          "lines of equal value at eye height, heavy at a limit\n" +
                           figure.definition->meaning,
                       &figure);
 }
