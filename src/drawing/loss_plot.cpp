@@ -108,7 +108,7 @@ void draw_marks(const study::LossCurves& curves, Chart& chart) {
 void name_sheet(const study::LossCurves& curves, Chart& chart) {
     chart.words_above(0.0, "sheet's loss, by angle from square", Ink::screen, 2);
     if (!curves.least_db.empty()) {
-        chart.words_above(0.0, "shaded: conventions; dashed: apart", Ink::beam, 1);
+        chart.words_above(0.0, "shaded: conventions; dashed: holes apart", Ink::beam, 1);
     } else if (!curves.measured.empty()) {
         chart.words_above(0.0, "squares: measured straight on", Ink::sight, 1);
     }

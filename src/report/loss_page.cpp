@@ -7,6 +7,8 @@ namespace rakeline::report {
 namespace {
 
 constexpr double kHead_pt = 30.0;
+constexpr double kPlot_pt = 280.0;
+constexpr double kPitch_pt = 11.0;  ///< between lines of the drawings' lettering
 constexpr const char* kWords =
     "a model of viscous holes in a limp sheet, or its measured loss; the gap as plane waves "
     "between "
@@ -18,7 +20,10 @@ constexpr const char* kWords =
 }  // namespace
 
 void draw_loss_page(Pages& pages, const ReportInput& in) {
-    const drawing::Drawing plot = drawing::loss_plot(in.study, {}, in.units());
+    // On a tall page the charts stand higher than in a wide window.
+    const drawing::PlotShape shape =
+        drawing::loss_plot_shape({pages.content().width, kPlot_pt}, kPitch_pt);
+    const drawing::Drawing plot = drawing::loss_plot(in.study, {}, in.units(), shape);
     const glm::dvec2 size = plot.high - plot.low;
     const double height = pages.content().width * size.y / size.x;
     pages.chapter(plot.title);

@@ -13,11 +13,11 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_port_pages(pages, in);
     draw_screen_pages(pages, in);
     draw_curve_page(pages, in);
+    draw_loss_page(pages, in);
     draw_decay_page(pages, in);
     draw_seat_view_pages(pages, in);
     draw_plate_pages(pages, in);
     draw_change_chapters(pages, in);
-    draw_loss_page(pages, in);
     draw_subject_tables(pages, in);
     draw_seat_table(pages, in);
     draw_cautions(pages);
