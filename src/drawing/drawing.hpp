@@ -124,6 +124,9 @@ struct DrawingChoice {
     SightLines sight_lines = SightLines::all;
     const study::Figure* seat_figure = nullptr;  ///< colours seats by verdict
     bool contours = false;  ///< plan: lines of equal value of seat_figure over the seats
+    bool coverage = false;  ///< plan, section: axes and -6 dB edges of loudspeakers, to the walls
+    std::optional<int> loudspeaker;  ///< whose; unset: of all screen channels
+    int coverage_band = 6;           ///< at, index in sound::kOctaves: 4 kHz
     bool dimensions = true;
     bool blur = false;  ///< screen face: the blur at best focus over the picture
     /// Screen face and seat's view: the luminance that the seat (unset: the reference seat) sees

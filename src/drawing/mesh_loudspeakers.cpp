@@ -1,37 +1,21 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/mesh_shapes.hpp"
+#include "sound/direct_path.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-/// Loudspeakers as boxes whose front stands at the acoustic centre.
+/// Loudspeakers as boxes of their own size whose front stands at the acoustic centre.
 namespace rakeline::drawing {
 namespace {
 
-/// Width, height, depth of a usual box. Common practice, no source.
 glm::dvec3 box_size(const room::Loudspeaker& loudspeaker) {
-    switch (loudspeaker.channel) {
-        case room::Channel::sub_bass:
-            return {1.1, 0.65, 0.6};
-        case room::Channel::surround:
-            return {0.36, 0.46, 0.26};
-        case room::Channel::left:
-        case room::Channel::centre:
-        case room::Channel::right:
-            break;
-    }
-    return {0.75, 1.3, 0.5};
+    return {loudspeaker.cabinet_width_m, loudspeaker.cabinet_height_m, loudspeaker.cabinet_depth_m};
 }
 
-/// Axis turned toward +x by yaw and downward by pitch, from facing the booth.
 glm::dmat4 loudspeaker_frame(const room::Loudspeaker& l) {
-    const double cy = std::cos(l.yaw_rad);
-    const double sy = std::sin(l.yaw_rad);
-    const double cp = std::cos(l.pitch_rad);
-    const double sp = std::sin(l.pitch_rad);
-    const glm::dvec3 axis(sy * cp, -sp, cy * cp);
-    const glm::dvec3 right(cy, 0.0, -sy);
-    return frame_at({l.across_m, l.up_m, l.back_m}, right, glm::cross(axis, right), axis);
+    const sound::LoudspeakerAxes axes = sound::axes_of(l);
+    return frame_at({l.across_m, l.up_m, l.back_m}, axes.across, axes.up, axes.forward);
 }
 
 /// Inward normal of the wall within reach of a loudspeaker that hangs in the hall, else zero.

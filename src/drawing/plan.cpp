@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "drawing/beam_marks.hpp"
+#include "drawing/loudspeaker_marks.hpp"
 #include "drawing/parts.hpp"
 #include "drawing/plan_contours.hpp"
 #include "drawing/plan_seats.hpp"
@@ -179,26 +180,6 @@ void add_projectors(Plan& plan) {
     }
 }
 
-/// Axes reach a few metres: far enough to see where they point, short enough to keep calm.
-constexpr double kAxisShown_m = 2.5;
-
-void add_loudspeakers(Plan& plan) {
-    for (std::size_t i = 0; i < plan.layout().loudspeakers.size(); ++i) {
-        const room::Loudspeaker& speaker = plan.layout().loudspeakers[i];
-        const Shows what = showing(Kind::loudspeaker, static_cast<int>(i));
-        const glm::dvec2 at{speaker.across_m, speaker.back_m};
-        const glm::dvec2 axis{std::sin(speaker.yaw_rad), std::cos(speaker.yaw_rad)};
-        const Points body = box(at, axis, 0.16, 0.22);
-        plan.add(Fill{body, Ink::sound, 0.35, what});
-        plan.add(Line{.points = body, .ink = Ink::sound, .closed = true, .shows = what});
-        if (speaker.channel == room::Channel::sub_bass) continue;
-        Line line = stroke(at, at + kAxisShown_m * std::cos(speaker.pitch_rad) * axis,
-                           Weight::helper, Ink::sound, what);
-        line.dashed = true;
-        plan.add(line);
-    }
-}
-
 Dimension dimension(glm::dvec2 from, glm::dvec2 to, double offset_m, const char* prefix) {
     Dimension d;
     d.from = from;
@@ -277,7 +258,7 @@ Drawing plan(const study::Study& study, const DrawingChoice& choice) {
     add_plan_seats(study, choice, plan.drawing);
     add_plan_contours(study, choice, plan.drawing);
     if (!calm) {
-        add_loudspeakers(plan);
+        add_plan_loudspeakers(study, choice, plan.drawing);
         add_plan_port_needed(study, plan.chosen, plan.drawing);
         add_projectors(plan);
         add_plan_beam_marks(study, choice, plan.chosen, plan.drawing);

@@ -2,6 +2,7 @@
 #include "base/number_text.hpp"
 #include "base/units.hpp"
 #include "drawing/beam_marks.hpp"
+#include "drawing/loudspeaker_marks.hpp"
 #include "drawing/parts.hpp"
 #include "drawing/section_dimensions.hpp"
 #include "drawing/section_floor.hpp"
@@ -176,28 +177,6 @@ void add_projectors(Section& s) {
     }
 }
 
-void add_loudspeakers(Section& s) {
-    constexpr double kAxisShown_m = 2.5;
-    for (std::size_t i = 0; i < s.layout().loudspeakers.size(); ++i) {
-        const room::Loudspeaker& speaker = s.layout().loudspeakers[i];
-        const Shows what = showing(Kind::loudspeaker, static_cast<int>(i));
-        const glm::dvec2 at{speaker.back_m, speaker.up_m};
-        const glm::dvec2 axis{std::cos(speaker.pitch_rad), -std::sin(speaker.pitch_rad)};
-        const auto body =
-            speaker.behind_screen ? box(at, axis, 0.16, 0.28) : box(at, {1.0, 0.0}, 0.12, 0.12);
-        s.add(Fill{body, Ink::sound, speaker.behind_screen ? 0.35 : 0.15, what});
-        s.add(Line{.points = body,
-                   .weight = speaker.behind_screen ? Weight::seen : Weight::helper,
-                   .ink = Ink::sound,
-                   .closed = true,
-                   .shows = what});
-        if (!speaker.behind_screen || speaker.channel == room::Channel::sub_bass) continue;
-        Line line = stroke(at, at + kAxisShown_m * axis, Weight::helper, Ink::sound, what);
-        line.dashed = true;
-        s.add(line);
-    }
-}
-
 }  // namespace
 
 Drawing long_section(const study::Study& study, const DrawingChoice& choice) {
@@ -205,7 +184,7 @@ Drawing long_section(const study::Study& study, const DrawingChoice& choice) {
     s.drawing.title = "Long section";
     add_scale(s);
     add_beam(s);
-    add_loudspeakers(s);
+    add_section_loudspeakers(study, choice, s.drawing);
     add_section_sight(study, choice, s.chosen, s.drawing);
     add_section_floor(study, s.drawing);
     add_ceiling(s);

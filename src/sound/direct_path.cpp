@@ -1,21 +1,21 @@
 // SPDX-License-Identifier: MIT
 #include "sound/direct_path.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
 namespace rakeline::sound {
 namespace {
 
-/// Angle between the way from `from` to `to` and the normal of the sheet where it first crosses.
-std::optional<double> crossing_angle(const geometry::Patch& sheet,
-                                     const glm::dvec3& from,
-                                     const glm::dvec3& to) {
-    const glm::dvec3 way = to - from;
+/// Normal of the sheet where the way first crosses it, toward where the way goes.
+std::optional<glm::dvec3> crossing_normal(const geometry::Patch& sheet,
+                                          const glm::dvec3& from,
+                                          const glm::dvec3& way) {
     for (const geometry::PatchHit& hit : geometry::hits(sheet, {from, way})) {
         if (hit.t >= 1.0) break;
         const glm::dvec3 normal = geometry::normal_at(sheet, hit.uv);
-        return geometry::angle_between(hit.from_front ? -way : way, normal);
+        return hit.from_front ? -normal : normal;
     }
     return std::nullopt;
 }
@@ -40,18 +40,19 @@ DirectPath direct_path(const room::Loudspeaker& loudspeaker,
     const glm::dvec3 from{loudspeaker.across_m, loudspeaker.up_m, loudspeaker.back_m};
     const glm::dvec3 way = ear - from;
     const LoudspeakerAxes axes = axes_of(loudspeaker);
-    const double x = glm::dot(way, axes.across);
-    const double y = glm::dot(way, axes.up);
-    const double z = glm::dot(way, axes.forward);
+    const glm::dvec3 own(glm::dot(way, axes.across), glm::dot(way, axes.up),
+                         glm::dot(way, axes.forward));
 
     DirectPath path;
     path.distance_m = glm::length(way);
-    path.off_axis_across_rad = std::atan2(x, z);
-    path.off_axis_up_rad = std::atan2(y, std::hypot(x, z));
+    path.off_axis_across_rad = std::atan2(own.x, own.z);
+    path.off_axis_up_rad = std::atan2(own.y, std::sqrt(own.x * own.x + own.z * own.z));
+    path.off_axis = off_axis_of(own);
     if (!loudspeaker.behind_screen) return path;
-    if (const std::optional<double> angle = crossing_angle(surface, from, ear)) {
+    if (const std::optional<glm::dvec3> normal = crossing_normal(surface, from, way)) {
         path.through_sheet = true;
-        path.sheet_angle_rad = *angle;
+        path.cos_sheet = std::clamp(glm::dot(way, *normal) / path.distance_m, 0.0, 1.0);
+        path.sheet_angle_rad = geometry::angle_between(way, *normal);
     }
     return path;
 }

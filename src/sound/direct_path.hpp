@@ -3,6 +3,7 @@
 
 #include "geometry/patch.hpp"
 #include "room/layout.hpp"
+#include "sound/directivity.hpp"
 
 /// The straight way from a loudspeaker to an ear.
 namespace rakeline::sound {
@@ -13,6 +14,8 @@ struct DirectPath {
     double off_axis_across_rad = 0.0;  ///< see directivity.hpp
     double off_axis_up_rad = 0.0;
     double sheet_angle_rad = 0.0;  ///< at the screen, from its normal, 0 to pi/2; 0 where none
+    double cos_sheet = 1.0;        ///< of that angle, >= 0
+    OffAxis off_axis;              ///< both angles together, as the directivity takes them
     bool through_sheet = false;    ///< the path crosses the screen
     bool operator==(const DirectPath&) const = default;
 };

@@ -4,6 +4,8 @@
 #include "room/layout.hpp"
 #include "sound/air.hpp"
 
+#include <optional>
+
 /// How much quieter a loudspeaker is off its axis.
 ///
 /// A direction is two angles in the loudspeaker's own frame: `across_rad` turns about its upright
@@ -20,8 +22,13 @@ struct OffAxis {
     double angle_rad = 0.0;     ///< from the axis, 0 to pi
     double across_share = 1.0;  ///< cos^2 of the roll about the axis: 1 in the across plane
     double up_share = 0.0;      ///< sin^2 of the roll: 1 in the up plane
+    double sine = 0.0;          ///< of the angle; 1 behind the plane of a baffle
+    bool operator==(const OffAxis&) const = default;
 };
 OffAxis off_axis(double across_rad, double up_rad);
+
+/// The same of a way given in the loudspeaker's own frame: across, up, along its axis, in any unit.
+OffAxis off_axis_of(const glm::dvec3& way);
 
 /// Rigid circular piston in a wide baffle, dB relative to the axis, <= 0, no floor applied.
 ///
@@ -41,17 +48,34 @@ double piston_db(double ka, double angle_rad);
 /// the walls no longer form the beam. Source: derived from piston_db's -6.02 dB direction; ours.
 double coverage_held_from_hz(double mouth_half_width_m, double half_angle_rad, const Air& air);
 
+/// Whole angles between the -6.02 dB directions.
+struct Coverage {
+    double across_rad = 0.0;
+    double up_rad = 0.0;
+};
+
+/// Coverage of a loudspeaker at one frequency.
+///
+/// Horn with a coverage table: the table's, over the logarithm of frequency by cubic pieces that
+/// stay between neighbours, held beyond its ends (held_curve.hpp). Horn without: nominal for
+/// f >= f_hold, times f_hold/f below; may be more than a full turn, where nothing is 6 dB down.
+/// Piston: 2 asin(2.2151/(k a)) in both planes; nothing below k a = 2.2151.
+std::optional<Coverage> coverage_at(const room::Loudspeaker& loudspeaker,
+                                    double frequency_hz,
+                                    const Air& air);
+
 /// A loudspeaker's directivity at one frequency, for a caller who asks for many directions.
 ///
 /// Piston: piston_db of the true angle. Horn, a model of ours, exact where data sheets are: -6 dB
-/// at the nominal edges for f >= f_hold,
+/// at the edges of its coverage,
 ///
 ///     level = -6.0206 dB * angle^2 (cos^2(phi)/h_across^2 + sin^2(phi)/h_up^2)
 ///       angle  from the axis, phi  roll about the axis from the across direction
-///       h      half coverage of the plane, times f_hold/f below that plane's f_hold
+///       h      half of coverage_at of the plane
 ///
-/// so the beam widens toward all directions alike as the frequency falls. Continuous and falling
-/// with the angle, except directly behind where directions of all rolls meet.
+/// so without a table the beam widens toward all directions alike as the frequency falls.
+/// Continuous and falling with the angle, except directly behind where directions of all rolls
+/// meet.
 class Beam {
 public:
     Beam(const room::Loudspeaker& loudspeaker, double frequency_hz, const Air& air);
@@ -62,8 +86,8 @@ public:
 private:
     bool piston_ = false;
     double ka_ = 0.0;           ///< piston: wave number times radius
-    double half_across_ = 1.0;  ///< horn: half coverages at this frequency, rad
-    double half_up_ = 1.0;
+    double edge_across_ = 1.0;  ///< horn: 1 over half the coverage, squared, 1/rad^2
+    double edge_up_ = 1.0;
 };
 
 /// Level relative to the axis of one loudspeaker in one direction: Beam::level_db of off_axis.

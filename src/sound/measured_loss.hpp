@@ -2,20 +2,16 @@
 #pragma once
 
 #include "room/layout.hpp"
+#include "sound/held_curve.hpp"
 
 #include <complex>
-#include <memory>
 #include <vector>
 
 /// Transmission loss of a sheet as somebody measured it, at normal incidence.
 namespace rakeline::sound {
 
-/// Loss over frequency through measured points.
-///
-/// Cubic pieces over the logarithm of frequency that never swing past two neighbours; below the
-/// first and above the last frequency the nearest loss is held, which the curve runs level into. A
-/// sheet loses ever more toward the treble, so what is held above the last is too little there.
-/// Source: Fritsch and Butland's slopes (1984) as Boost.Math's pchip has them.
+/// Loss over frequency through measured points (held_curve.hpp). A sheet loses ever more toward the
+/// treble, so what is held above the last point is too little there.
 class MeasuredLoss {
 public:
     /// Two points or more, frequencies rising, > 0 Hz.
@@ -24,9 +20,7 @@ public:
     double normal_db(double frequency_hz) const;
 
 private:
-    struct Pieces;
-    std::shared_ptr<const Pieces> pieces_;  ///< shared by copies; never changes
-    room::LossPoint first_, last_;
+    HeldCurve curve_;
 };
 
 /// z / (2 rho c) of a mass that loses `loss_db` >= 0 at normal incidence: what a measured loss is

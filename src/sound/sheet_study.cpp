@@ -11,13 +11,6 @@
 namespace rakeline::sound {
 namespace {
 
-bool is_screen_channel(const room::Loudspeaker& loudspeaker) {
-    using room::Channel;
-    const Channel channel = loudspeaker.channel;
-    return loudspeaker.behind_screen &&
-           (channel == Channel::left || channel == Channel::centre || channel == Channel::right);
-}
-
 /// What the gap does, third by third.
 void fill_gap(const SoundInput& in, ChannelSheet& out) {
     const double half_band = std::pow(2.0, 1.0 / 6.0);
@@ -49,7 +42,7 @@ double incidence_to_reference(const SoundInput& in,
 
 std::optional<ChannelSheet> channel_sheet(const SoundInput& in,
                                           const room::Loudspeaker& loudspeaker) {
-    if (!is_screen_channel(loudspeaker)) return std::nullopt;
+    if (!loudspeaker.behind_screen || !is_screen_channel(loudspeaker.channel)) return std::nullopt;
     const std::optional<Gap> gap = gap_of(loudspeaker, in.surface);
     if (!gap) return std::nullopt;
     ChannelSheet out;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "sound/sound_study.hpp"
 
-#include "base/assert.hpp"
 #include "base/parallel.hpp"
 
 #include <algorithm>
@@ -27,23 +26,23 @@ struct Way {
     double distance_m = 0.0;
     double distance_db = 0.0;
     OffAxis off_axis;
-    std::optional<double> cos_sheet;
+    bool through_sheet = false;
+    double cos_sheet = 1.0;
 };
 
 Way way_of(const DirectPath& path) {
-    Way way;
-    way.distance_m = path.distance_m;
-    way.distance_db = -20.0 * std::log10(std::max(path.distance_m, kNearestPath_m));
-    way.off_axis = off_axis(path.off_axis_across_rad, path.off_axis_up_rad);
-    if (path.through_sheet) way.cos_sheet = std::cos(path.sheet_angle_rad);
-    return way;
+    return {.distance_m = path.distance_m,
+            .distance_db = -20.0 * std::log10(std::max(path.distance_m, kNearestPath_m)),
+            .off_axis = path.off_axis,
+            .through_sheet = path.through_sheet,
+            .cos_sheet = path.cos_sheet};
 }
 
 LevelTerms terms_of(const LevelTerms& source, const Beam& beam, const Band& band, const Way& way) {
     LevelTerms terms = source;
     terms.distance_db = way.distance_db;
     terms.directivity_db = beam.level_db(way.off_axis);
-    if (way.cos_sheet) terms.screen_db = -transmission_loss_db(band.sheet, *way.cos_sheet);
+    if (way.through_sheet) terms.screen_db = -transmission_loss_db(band.sheet, way.cos_sheet);
     terms.air_db = -band.air_db_per_m * way.distance_m;
     return terms;
 }
@@ -61,21 +60,6 @@ Bands octave_bands(const Sheet& sheet, const Air& air) {
     for (std::size_t i = 0; i < bands.size(); ++i)
         bands[i] = band_at(kOctaves[i], sheet, air);
     return bands;
-}
-
-std::optional<double> spread(const std::vector<double>& levels) {
-    if (levels.empty()) return std::nullopt;
-    const auto [low, high] = std::minmax_element(levels.begin(), levels.end());
-    return *high - *low;
-}
-
-std::optional<double> amplifier_power(const SoundInput& in,
-                                      const room::Loudspeaker& loudspeaker,
-                                      const LoudspeakerSound& sound) {
-    if (!in.reference_seat) return std::nullopt;
-    const std::vector<double>& levels = sound.level_db[power_band(loudspeaker.channel)];
-    const double level = levels.at(static_cast<std::size_t>(*in.reference_seat));
-    return loudspeaker.power_w * std::pow(10.0, (in.peak_level_db - level) / 10.0);
 }
 
 LoudspeakerSound sound_of(const SoundInput& in,
@@ -96,9 +80,8 @@ LoudspeakerSound sound_of(const SoundInput& in,
         for (const Way& way : ways) {
             out.level_db[b].push_back(terms_of(source, beam, bands[b], way).sum_db());
         }
-        out.spread_db[b] = spread(out.level_db[b]);
+        out.spread_db[b] = spread_of(out.level_db[b]);
     }
-    out.amplifier_power_w = amplifier_power(in, loudspeaker, out);
     return out;
 }
 
@@ -111,13 +94,6 @@ LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
                        double frequency_hz) {
     return terms_of(source_terms(loudspeaker), Beam(loudspeaker, frequency_hz, air),
                     band_at(frequency_hz, sheet, air), way_of(path));
-}
-
-std::size_t power_band(room::Channel channel) {
-    const double wanted = channel == room::Channel::sub_bass ? 63.0 : 1000.0;
-    const auto* found = std::find(kOctaves.begin(), kOctaves.end(), wanted);
-    RL_ASSERT(found != kOctaves.end());
-    return static_cast<std::size_t>(found - kOctaves.begin());
 }
 
 SoundStudy study_sound(const SoundInput& in) {
@@ -134,6 +110,8 @@ SoundStudy study_sound(const SoundInput& in) {
                               for (std::size_t i = begin; i < end; ++i)
                                   out.loudspeakers[i] = sound_of(in, in.loudspeakers[i], bands);
                           });
+    out.coverage = study_coverage(in, out);
+    out.cabinets = study_cabinets(in);
     out.arrival = study_arrival({.loudspeakers = in.loudspeakers,
                                  .ears = in.ears,
                                  .reference_seat = in.reference_seat,

@@ -6,6 +6,8 @@
 #include "sound/air_absorption.hpp"
 #include "sound/arrival.hpp"
 #include "sound/bands.hpp"
+#include "sound/cabinets.hpp"
+#include "sound/coverage_study.hpp"
 #include "sound/direct_path.hpp"
 #include "sound/directivity.hpp"
 #include "sound/hall_sound.hpp"
@@ -29,7 +31,10 @@ struct SoundInput {
     double peak_level_db = 105.0;
     room::Acoustics acoustics;
     room::Playback playback;
-    std::optional<HallInput> hall;  ///< unset: direct sound alone is asked for
+    std::optional<HallInput> hall;        ///< unset: direct sound alone is asked for
+    double screen_height_m = 4.2;         ///< of the frame, along the surface
+    std::vector<glm::dvec3> seat_floors;  ///< per seat; empty: heights over heads are not asked for
+    double standing_height_m = 1.75;      ///< of a person at a seat, to the crown
 };
 
 /// The terms of a level, all in dB, so that the derivation can show the sum.
@@ -64,10 +69,7 @@ struct LoudspeakerSound {
     std::vector<DirectPath> paths;  ///< per seat
     /// level_db[band][seat]: direct sound at rated power, dB re 20 uPa.
     std::array<std::vector<double>, kOctaves.size()> level_db;
-    std::array<std::optional<double>, kOctaves.size()> spread_db;  ///< highest minus lowest seat
-    /// P = rated power * 10^((peak level - level at the reference seat)/10), at 1 kHz (63 Hz for
-    /// sub-bass); nothing without a reference seat. May be more than the loudspeaker bears.
-    std::optional<double> amplifier_power_w;
+    Octaves spread_db{};  ///< highest minus lowest seat
     bool operator==(const LoudspeakerSound&) const = default;
 };
 
@@ -76,14 +78,13 @@ struct SoundStudy {
     SheetStudy sheet;
     std::vector<LoudspeakerSound> loudspeakers;
     Arrival arrival;
-    std::optional<HallSound> hall;              ///< nothing where no hall is given
+    std::optional<HallSound> hall;  ///< nothing where no hall is given
+    CoverageStudy coverage;
+    std::vector<CabinetRoom> cabinets;          ///< per loudspeaker
     std::optional<double> hole_visible_from_m;  ///< nothing without holes
     bool operator==(const SoundStudy&) const = default;
 };
 
 SoundStudy study_sound(const SoundInput& in);
-
-/// Index in kOctaves of the band by which a channel's amplifier is chosen: 1 kHz, sub-bass 63 Hz.
-std::size_t power_band(room::Channel channel);
 
 }  // namespace rakeline::sound

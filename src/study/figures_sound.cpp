@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "study/sound_cells.hpp"
+#include "study/coverage_cells.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,14 +9,6 @@ namespace rakeline::study {
 namespace {
 
 using base::Unit;
-
-const sound::LoudspeakerSound& sound_of(const Cell& c) {
-    return c.study.sound.loudspeakers.at(static_cast<std::size_t>(c.loudspeaker));
-}
-
-const room::Loudspeaker& loudspeaker_of(const Cell& c) {
-    return c.study.layout().loudspeakers.at(static_cast<std::size_t>(c.loudspeaker));
-}
 
 /// The same sum that the level itself is, term by term.
 void record_path(const Cell& c, Working& w) {
@@ -55,22 +47,6 @@ std::optional<double> level_spread(const Cell& c, Working& w) {
     return sound_of(c).spread_db.at(static_cast<std::size_t>(c.index));
 }
 
-std::optional<double> amplifier_power(const Cell& c, Working& w) {
-    w.input("L_peak", "peak wanted at the reference seat", c.study.layout().peak_level_db,
-            Unit::decibel);
-    w.input("P", "rated power", loudspeaker_of(c).power_w, Unit::watt);
-    if (const auto seat = c.study.reference_seat) {
-        const bool sub_bass = loudspeaker_of(c).channel == room::Channel::sub_bass;
-        const auto band =
-            std::find(sound::kOctaves.begin(), sound::kOctaves.end(), sub_bass ? 63.0 : 1000.0);
-        const auto& levels =
-            sound_of(c).level_db.at(static_cast<std::size_t>(band - sound::kOctaves.begin()));
-        w.input("L", "level at the reference seat at rated power",
-                levels.at(static_cast<std::size_t>(*seat)), Unit::decibel);
-    }
-    return sound_of(c).amplifier_power_w;
-}
-
 std::optional<double> hole_visible_from(const Cell& c, Working& w) {
     w.input("d", "hole diameter", c.study.layout().screen.perforation.hole_diameter_m,
             Unit::millimetre);
@@ -101,16 +77,6 @@ std::span<const FigureDefinition> sound_figures() {
          "derived: over all seats",
          "{loudspeaker} differs by {value} between seats at {band}",
          level_spread},
-        {"sound.amplifier_power",
-         Subject::sound,
-         "Amplifier power",
-         Unit::watt,
-         {.loudspeaker = true},
-         "For the peak level at the reference seat, in the 1 kHz octave (63 Hz for sub-bass).",
-         "P 10^((L_peak - L) / 10)",
-         "derived: level is proportional to 10 lg of power",
-         "{loudspeaker} needs {value} for the peak",
-         amplifier_power},
         {"sound.hole_visible_from",
          Subject::sound,
          "Holes seen within",

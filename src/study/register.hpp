@@ -90,6 +90,8 @@ std::span<const FigureDefinition> wheelchair_figures();
 std::span<const FigureDefinition> sheet_figures();  ///< of sound, the screen
 std::span<const FigureDefinition> gap_figures();
 std::span<const FigureDefinition> sound_figures();
+std::span<const FigureDefinition> coverage_figures();
+std::span<const FigureDefinition> cabinet_figures();
 std::span<const FigureDefinition> acoustics_figures();
 std::span<const FigureDefinition> reflection_figures();
 std::span<const FigureDefinition> arrival_figures();

@@ -14,6 +14,14 @@ std::vector<glm::dvec3> eyes(const room::SeatPlan& plan) {
     return out;
 }
 
+std::vector<glm::dvec3> floors_of(const room::SeatPlan& plan) {
+    std::vector<glm::dvec3> out;
+    out.reserve(plan.seats.size());
+    for (const room::Seat& seat : plan.seats)
+        out.push_back(seat.floor);
+    return out;
+}
+
 /// The floors that the beam is held over. Where the front floor runs up to the screen the beam has
 /// to come down to the picture, and the top of a balcony's front is no floor.
 std::vector<room::Platform> floors_under_beams(const room::SeatPlan& seats) {
@@ -129,7 +137,9 @@ SoundSlice sound_slice(const Study& study) {
             .reference_seat = study.reference_seat,
             .peak_level_db = layout.peak_level_db,
             .hall = hall_of(layout, study.seats),
-            .playback = layout.playback};
+            .playback = layout.playback,
+            .seat_floors = floors_of(study.seats),
+            .standing_height_m = layout.audience.standing_height_m};
 }
 
 sound::SoundInput sound_input(const Study& study) {
@@ -144,7 +154,10 @@ sound::SoundInput sound_input(const Study& study) {
         .peak_level_db = slice.peak_level_db,
         .acoustics = slice.hall.acoustics,
         .playback = slice.playback,
-        .hall = slice.hall};
+        .hall = slice.hall,
+        .screen_height_m = slice.screen.height_m,
+        .seat_floors = slice.seat_floors,
+        .standing_height_m = slice.standing_height_m};
 }
 
 }  // namespace rakeline::study

@@ -40,6 +40,8 @@ struct SoundSlice {
     double peak_level_db = 105.0;
     sound::HallInput hall;
     room::Playback playback;
+    std::vector<glm::dvec3> seat_floors;
+    double standing_height_m = 1.75;
     bool operator==(const SoundSlice&) const = default;
 };
 SoundSlice sound_slice(const Study& study);

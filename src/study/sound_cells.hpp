@@ -12,7 +12,4 @@ const sound::ChannelSheet* channel_of(const Cell& cell);
 /// Records what the loss of the sheet is worked from: its own measurement, or holes and mass.
 void record_sheet(const Cell& cell, Working& working);
 
-/// Air of the hall.
-sound::Air air_of(const Study& study);
-
 }  // namespace rakeline::study

@@ -107,6 +107,9 @@ std::string index_name(const Study& study, const FigureDefinition& definition, i
 /// Worst verdict of a subject over the figures for this projector and format (unset: all).
 Verdict subject_verdict(const Study& study, Subject subject, const Place& place = {});
 
+/// The hall's air.
+sound::Air air_of(const Study& study);
+
 /// The cross aisles of the layout, with people who stand in them shoulder to shoulder.
 std::vector<room::CrossAisleLine> cross_aisles(const Study& study);
 

@@ -4,6 +4,7 @@
 #include "base/units.hpp"
 #include "support/check.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -162,5 +163,84 @@ TEST_SUITE("sound/directivity") {
         check_close(level, 20.0 * std::log10(1.0 - x * x / 8.0),
                     absolute(1e-6, "the series' next term"));
         CHECK(level < 0.0);
+    }
+
+    TEST_CASE(
+        "a coverage table stands in place of the nominal coverage, and holds beyond its ends") {
+        Loudspeaker l = horn_of(90.0, 50.0);
+        l.coverage_table = {{1000.0, radians(100.0), radians(60.0)},
+                            {2000.0, radians(90.0), radians(50.0)},
+                            {8000.0, radians(60.0), radians(30.0)}};
+        const auto edge = absolute(1e-9, "20 lg 2 rounded");
+        for (const auto& point : l.coverage_table) {
+            check_close(directivity_db(l, point.frequency_hz, 0.5 * point.across_rad, 0.0, kAir),
+                        -20.0 * std::log10(2.0), edge);
+            check_close(directivity_db(l, point.frequency_hz, 0.0, 0.5 * point.up_rad, kAir),
+                        -20.0 * std::log10(2.0), edge);
+        }
+        check_close(directivity_db(l, 63.0, radians(50.0), 0.0, kAir), -20.0 * std::log10(2.0),
+                    edge);
+        check_close(directivity_db(l, 16000.0, radians(30.0), 0.0, kAir), -20.0 * std::log10(2.0),
+                    edge);
+        // A piston has no use for it.
+        l.directivity = room::Directivity::piston;
+        Loudspeaker bare = l;
+        bare.coverage_table.clear();
+        CHECK(directivity_db(l, 2000.0, 0.5, 0.2, kAir) ==
+              directivity_db(bare, 2000.0, 0.5, 0.2, kAir));
+    }
+
+    TEST_CASE("property: between two octaves of its table a coverage stays between theirs") {
+        std::mt19937 random(20260405);
+        for (int i = 0; i < 200; ++i) {
+            INFO("draw ", i, " of seed 20260405");
+            Loudspeaker l = horn_of(90.0, 50.0);
+            for (double f = 250.0; f < 10000.0; f *= 2.0)
+                l.coverage_table.push_back(
+                    {f, between(random, 0.2, 3.1), between(random, 0.2, 3.1)});
+            for (std::size_t k = 1; k < l.coverage_table.size(); ++k) {
+                const room::CoveragePoint& a = l.coverage_table[k - 1];
+                const room::CoveragePoint& b = l.coverage_table[k];
+                const double f = a.frequency_hz * std::exp2(between(random, 0.0, 1.0));
+                const auto at = sound::coverage_at(l, f, kAir).value();
+                CHECK(at.across_rad >= std::min(a.across_rad, b.across_rad) - 1e-12);
+                CHECK(at.across_rad <= std::max(a.across_rad, b.across_rad) + 1e-12);
+                CHECK(at.up_rad >= std::min(a.up_rad, b.up_rad) - 1e-12);
+                CHECK(at.up_rad <= std::max(a.up_rad, b.up_rad) + 1e-12);
+            }
+        }
+    }
+
+    TEST_CASE("a table of one octave holds everywhere") {
+        Loudspeaker l = horn_of(90.0, 50.0);
+        l.coverage_table = {{1000.0, radians(70.0), radians(40.0)}};
+        for (const double f : {63.0, 1000.0, 16000.0})
+            CHECK(sound::coverage_at(l, f, kAir).value().across_rad == radians(70.0));
+    }
+
+    TEST_CASE("coverage is where the level has fallen by 6.02 dB, and nowhere for a small piston") {
+        const Loudspeaker piston = piston_of(0.165);
+        const double half = 0.5 * sound::coverage_at(piston, 2000.0, kAir).value().across_rad;
+        check_close(directivity_db(piston, 2000.0, half, 0.0, kAir), -20.0 * std::log10(2.0),
+                    absolute(1e-9, "root printed to 14 digits"));
+        CHECK_FALSE(sound::coverage_at(piston, 500.0, kAir));
+    }
+
+    TEST_CASE("property: the direction from a way is the direction from its angles") {
+        std::mt19937 random(20260406);
+        for (int i = 0; i < 500; ++i) {
+            const double across = between(random, -3.1, 3.1);
+            const double up = between(random, -1.5, 1.5);
+            const double far = between(random, 0.1, 30.0);
+            const auto a = sound::off_axis(across, up);
+            const auto b =
+                sound::off_axis_of(far * glm::dvec3(std::sin(across) * std::cos(up), std::sin(up),
+                                                    std::cos(across) * std::cos(up)));
+            const auto rounding = absolute(1e-9, "rounding, the sine flat near a quarter turn");
+            check_close(a.angle_rad, b.angle_rad, rounding);
+            check_close(a.across_share, b.across_share, rounding);
+            check_close(a.sine, b.sine, rounding);
+            check_close(a.across_share + a.up_share, 1.0, rounding);
+        }
     }
 }

@@ -98,6 +98,15 @@ const Edit kEdits[] = {
     },
     [](room::Layout& x, double by) { x.loudspeakers.front().pitch_rad += 0.05 * by; },
     [](room::Layout& x, double by) { x.loudspeakers.back().power_w *= 1.0 + 0.1 * by; },
+    [](room::Layout& x, double by) {
+        x.loudspeakers.front().coverage_table = {{1000.0, 1.5 + 0.1 * by, 0.9},
+                                                 {4000.0, 1.2, 0.7 - 0.1 * by}};
+    },
+    [](room::Layout& x, double by) { x.loudspeakers.front().amplifier_w *= 1.0 + 0.2 * by; },
+    [](room::Layout& x, double by) { x.loudspeakers.back().cabinet_depth_m = 0.4 + 0.1 * by; },
+    [](room::Layout& x, double by) { x.playback.surround_peak_level_db = 102.0 + by; },
+    [](room::Layout& x, double by) { x.playback.sub_bass_gain_db = 10.0 + by; },
+    [](room::Layout& x, double by) { x.playback.crest_factor_db = 12.0 + by; },
     [](room::Layout& x, double by) { x.peak_level_db += by; },
     [](room::Layout& x, double by) { x.hall.humidity_fraction = 0.5 + 0.3 * by; },
     [](room::Layout& x, double by) { x.loudspeakers.front().delay_s = 0.01 * std::abs(by); },
