@@ -37,8 +37,12 @@ base::Result<const study::Figure*> contour_figure(const study::Study& study,
     study::Place place;
     place.projector = choice.projector.value_or(0);
     place.format = choice.format.value_or(0);
+    place.loudspeaker = choice.loudspeaker.value_or(0);
+    place.band = choice.coverage_band;
     const study::Figure* figure = study::find_figure(study, id, place);
-    if (!figure) return problem(id + " has no value here", "name another --format or --projector");
+    if (!figure)
+        return problem(id + " has no value here",
+                       "name another --format, --projector, --loudspeaker or --band");
     return figure;
 }
 

@@ -12,6 +12,7 @@
 #include "study/curve_trials.hpp"
 #include "view/scene.hpp"
 
+#include <algorithm>
 #include <iostream>
 #include <memory>
 
@@ -20,10 +21,11 @@ namespace {
 
 struct DrawWords {
     std::string file, view = "orbit", size = "1600x900", output, format, projector, seat, contours;
-    std::string loudspeaker;
+    std::string loudspeaker, band;
     std::string sight_lines = "all";
     bool paper = false;
     bool blur = false;
+    bool coverage = false;
     bool plain = false;
     bool luminance = false;
     bool imperial = false;
@@ -137,6 +139,33 @@ base::Result<drawing::SightLines> sight_lines_of(const DrawWords& words) {
     return drawing::SightLines::selected;
 }
 
+/// Index in sound::kOctaves of a band by its middle in Hz; `otherwise` where none is named.
+base::Result<int> band_of(const std::string& text, int otherwise) {
+    if (text.empty()) return otherwise;
+    const auto hz = base::parse_number(text);
+    const auto* found = std::find(sound::kOctaves.begin(), sound::kOctaves.end(), hz.value_or(0.0));
+    if (found != sound::kOctaves.end()) return static_cast<int>(found - sound::kOctaves.begin());
+    return base::Problem{.file = {},
+                         .line = 0,
+                         .where = "--band",
+                         .what = "'" + text + "' is no octave band",
+                         .mend = "write 63, 125, 250, 500, 1000, 2000, 4000, 8000 or 16000"};
+}
+
+/// The loudspeaker and band that --loudspeaker and --band name, into the choice.
+base::Problems choose_sound(const study::Study& study,
+                            const DrawWords& words,
+                            drawing::DrawingChoice& choice) {
+    const auto loudspeaker = choose_loudspeaker(study.layout(), words.loudspeaker);
+    if (!loudspeaker) return loudspeaker.problems();
+    const auto band = band_of(words.band, choice.coverage_band);
+    if (!band) return band.problems();
+    choice.loudspeaker = *loudspeaker;
+    choice.coverage_band = *band;
+    choice.coverage = words.coverage;
+    return {};
+}
+
 int draw_curve(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
     const auto help =
         study::curve_trials(study, choice.projector.value_or(0), choice.format.value_or(0));
@@ -181,6 +210,8 @@ int draw(const DrawWords& words) {
     if (!selected) return refuse(selected.problems());
     choice.seat = *selected;
     choice.units = unit_system(words.imperial);
+    if (const auto problems = choose_sound(*study, words, choice); !problems.empty())
+        return refuse(problems);
     const auto contours = contour_figure(*study, words.contours, words.view, choice);
     if (!contours) return refuse(contours.problems());
     choice.seat_figure = *contours;
@@ -232,7 +263,8 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     verb->add_option("--format", words->format, "Format by name; else the first");
     verb->add_option("--projector", words->projector, "Projector by name; else the first");
     verb->add_option("--loudspeaker", words->loudspeaker,
-                     "Of the loss: a screen channel by name; else the centre");
+                     "Whose coverage, contours or loss of the screen; else all of the screen, or "
+                     "the first");
     verb->add_option("--seat", words->seat, "Selected seat, marked in plan and section");
     verb->add_option("--sight-lines", words->sight_lines,
                      "In the section: all, or selected for the row of --seat alone")
@@ -245,6 +277,9 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     verb->add_flag("--plain", words->plain, "seat:ID without the mark of what is hidden");
     verb->add_option("--contours", words->contours,
                      "Plan with lines of equal value of a figure over the seats, by its id");
+    verb->add_flag("--coverage", words->coverage,
+                   "Plan and section with the axes and -6 dB edges of the screen loudspeakers");
+    verb->add_option("--band", words->band, "At which octave, in Hz; else 4000");
     verb->add_flag("--imperial", words->imperial, "Dimensions in feet");
     verb->callback([&choice, words] { choice.action = [words] { return draw(*words); }; });
 }

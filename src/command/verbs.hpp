@@ -38,6 +38,7 @@ void add_change_verb(CLI::App& app, Choice& choice);
 void add_meter_verb(CLI::App& app, Choice& choice);
 void add_width_verb(CLI::App& app, Choice& choice);
 void add_curve_verb(CLI::App& app, Choice& choice);
+void add_aim_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);

@@ -151,7 +151,7 @@ void open_file_dialog(FileDialog& d,
     d.name = name;
     switch (purpose) {
         case Action::open_series:
-            d.title = "Open a series of lenses";
+            d.title = "Open a series of lenses or loudspeakers";
             d.ending = ".json";
             break;
         case Action::save_as:

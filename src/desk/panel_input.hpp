@@ -126,7 +126,7 @@ enum class Action {
     section_png,
     plan_png,
     fit_view,
-    open_series,  ///< a file of lenses to try
+    open_series,  ///< a file of lenses or loudspeakers to take from
     quit
 };
 

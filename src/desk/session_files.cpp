@@ -73,12 +73,13 @@ void Session::open_series(const std::string& path) {
     if (!text) return show_problems(name + " can't be read", text.problems());
     auto series = room::read_series(*text, path);
     if (!series) return show_problems(name + " is no series", series.problems());
-    if (series->lenses.empty()) {
-        return show_problems(name + " has no lenses", {{.file = path,
-                                                        .line = 0,
-                                                        .where = "lenses",
-                                                        .what = "the series holds none",
-                                                        .mend = "open a series of lenses"}});
+    if (series->lenses.empty() && series->loudspeakers.empty()) {
+        return show_problems(name + " has nothing to take",
+                             {{.file = path,
+                               .line = 0,
+                               .where = {},
+                               .what = "the series holds neither lenses nor loudspeakers",
+                               .mend = "open a series of lenses or loudspeakers"}});
     }
     auto& kept = workspace_.series;
     std::erase_if(kept, [&](const room::Series& has) { return has.name == series->name; });
@@ -96,6 +97,7 @@ void Session::take_document(Document document) {
     fresh.strip = workspace_.strip;
     fresh.blur = workspace_.blur;
     fresh.contours = workspace_.contours;
+    fresh.coverage = workspace_.coverage;
     fresh.from_lens = workspace_.from_lens;
     fresh.series = workspace_.series;
     fresh.series_serial = workspace_.series_serial;

@@ -99,6 +99,18 @@ const char* strip_name(StripDrawing strip) {
     return "";
 }
 
+namespace {
+
+/// Whose coverage is drawn: the loudspeaker's that is selected; else of all of the screen.
+std::optional<int> coverage_of(const study::Study& study, const Workspace& w) {
+    const bool there = w.selected.index >= 0 && static_cast<std::size_t>(w.selected.index) <
+                                                    study.layout().loudspeakers.size();
+    if (w.selected.kind != drawing::Shows::Kind::loudspeaker || !there) return std::nullopt;
+    return w.selected.index;
+}
+
+}  // namespace
+
 drawing::PlotShape curve_plot_shape(const Theme& t, ImVec2 field) {
     return drawing::plot_shape({static_cast<double>(field.x), static_cast<double>(field.y)},
                                static_cast<double>(label_pitch(t)));
@@ -123,6 +135,11 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 fie
     DrawingCache::Key key{in.study_serial, figure,    w.projector, w.format,    seat,
                           w.strip,         w.blur,    w.contours,  w.from_lens, w.sight_lines,
                           w.luminance,     in.units()};
+    key.coverage = w.coverage;
+    if (w.coverage) {
+        key.loudspeaker = coverage_of(*in.study, w).value_or(-1);
+        key.band = w.band;
+    }
     if (w.strip == StripDrawing::decay) key.plot = decay_plot_shape(in.theme, field);
     if (w.strip == StripDrawing::curve) {
         key.curves = in.curves.serial;
@@ -143,6 +160,11 @@ const DrawingCache& strip_drawing(const PanelInput& in, Workspace& w, ImVec2 fie
     choice.luminance = w.luminance;
     choice.sight_lines = w.sight_lines;
     choice.contours = w.contours;
+    choice.coverage = w.coverage;
+    if (w.coverage) {
+        choice.loudspeaker = coverage_of(*in.study, w);
+        choice.coverage_band = w.band;
+    }
     choice.units = in.units();
     const auto drawn = draw_strip(in, w, choice, key.plot);
     cache = {.key = key, .drawing = nullptr, .refused = {}};

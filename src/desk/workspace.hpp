@@ -8,6 +8,7 @@
 #include "drawing/drawing.hpp"
 #include "drawing/room_mesh.hpp"
 #include "sight/rake.hpp"
+#include "study/aim_advice.hpp"
 #include "study/format_change.hpp"
 #include "study/lens_catalogue.hpp"
 #include "study/meter_check.hpp"
@@ -106,7 +107,9 @@ struct DrawingCache {
         base::UnitSystem units = base::UnitSystem::metric;
         unsigned long curves = 0;  ///< serial number of the trials
         drawing::PlotShape plot;
-        int loudspeaker = 0;  ///< of the loss of the screen
+        int loudspeaker = 0;  ///< of the loss of the screen, or whose coverage; -1: of all
+        bool coverage = false;
+        int band = -1;  ///< of the coverage
         bool operator==(const Key&) const = default;
     };
     Key key;
@@ -145,6 +148,13 @@ struct LensPickCache {
     std::optional<picture::LensPick> pick;  ///< nothing: the projector has no use for the format
     std::string reason, needed;
     std::vector<std::string> faults;  ///< parallel to the pick's choices
+};
+
+/// A better aim for the chosen loudspeaker, kept while nothing it hangs on has changed.
+struct AimCache {
+    unsigned long study = 0;  ///< serial number; 0: nothing kept
+    int loudspeaker = -1;
+    std::optional<sound::AimProposal> proposal;
 };
 
 /// Picture widths for the chosen format, kept while nothing they hang on has changed.
@@ -274,6 +284,7 @@ struct Workspace {
     bool blur = false;       ///< on the screen's drawing
     bool luminance = false;  ///< over the picture, in the room and in its drawings
     bool contours = false;   ///< on the plan: of the figure that colours the seats
+    bool coverage = false;   ///< on plan and section: how wide loudspeakers send
     bool from_lens = false;  ///< the plate, else seen from the lamp
     drawing::SightLines sight_lines = drawing::SightLines::all;  ///< on the long section
     DrawingLook look;
@@ -291,9 +302,10 @@ struct Workspace {
     std::optional<PinnedFigure> pinned;
     float hall_share = 0.60f;          ///< of the middle, above the drawing
     float figures_share = 0.56f;       ///< of the subject panel, above its editor
-    std::vector<room::Series> series;  ///< read beside the layout's own lenses
+    std::vector<room::Series> series;  ///< read beside the layout's own lenses and loudspeakers
     unsigned long series_serial = 0;   ///< counts their changes
     LensPickCache lens_pick;
+    AimCache aim;
     bool lenses_open = false;
     bool widths_open = false;
     double width_share = 0.9;  ///< of the seats that are to keep their limits

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #pragma once
 
+#include "geometry/vector.hpp"
 #include "room/layout.hpp"
 #include "sound/air.hpp"
 

@@ -74,6 +74,13 @@ void draw_toggles(const PanelInput& in, Workspace& w, Requests& out) {
             w.contours = !w.contours;
         hint(t, "Lines of equal value over the seats, of the figure that colours them");
     }
+    if (w.strip == StripDrawing::plan || w.strip == StripDrawing::section) {
+        ImGui::SameLine(0.0f, t.px(8));
+        if (segmented(t, "coverage", {"Coverage"}, w.coverage ? 0 : -1) == 0)
+            w.coverage = !w.coverage;
+        hint(t, "Axes and -6 dB edges in the octave looked at",
+             "Of the selected loudspeaker; else of all behind the screen");
+    }
     if (w.strip == StripDrawing::screen) {
         ImGui::SameLine(0.0f, t.px(16));
         if (segmented(t, "blur", {"Blur"}, w.blur ? 0 : -1) == 0) w.blur = !w.blur;

@@ -163,6 +163,7 @@ void draw_series(const PanelInput& in, Workspace& w, Requests& out) {
     if (word_button(t, "Open a series…", t.px(150))) out.actions.push_back(Action::open_series);
     hint(t, "Lenses of a series file are tried beside the layout's own");
     for (std::size_t i = 0; i < w.series.size(); ++i) {
+        if (w.series[i].lenses.empty()) continue;
         ImGui::PushID(static_cast<int>(i));
         ImGui::SameLine(0.0f, t.px(16));
         ImGui::SetCursorPosY(ImGui::GetCursorPosY() + t.px(7));

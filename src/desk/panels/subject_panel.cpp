@@ -3,6 +3,7 @@
 #include "desk/delay_choice.hpp"
 #include "desk/figure_view.hpp"
 #include "desk/layout_edits.hpp"
+#include "desk/loudspeaker_choice.hpp"
 #include "desk/panels/panels.hpp"
 #include "desk/widgets/caution_line.hpp"
 #include "desk/widgets/controls.hpp"
@@ -100,11 +101,39 @@ void draw_sight_tools(const PanelInput& in, Workspace& w) {
     hint(t, "How wide this format may be for its viewing angles to hold");
 }
 
+/// Loudspeakers of the series read: the one chosen replaces what is looked at.
+void draw_series_choice(const PanelInput& in, Workspace& w, Requests& out, float width) {
+    const Theme& t = in.theme;
+    const auto listed = listed_loudspeakers(w);
+    if (listed.empty()) {
+        if (word_button(t, "Open a series…", width)) out.actions.push_back(Action::open_series);
+        hint(t, "Loudspeakers of a series file, to put in the place of this one");
+        return;
+    }
+    std::vector<std::string> names{"Take from a series…"};
+    for (const ListedLoudspeaker& one : listed)
+        names.push_back(one.loudspeaker->name);
+    const int chosen = dropdown(t, "##series", names, 0, width);
+    hint(t, "Puts one of the series in the place of this one; place, aim and delay stay");
+    const auto count = static_cast<int>(in.brief.layout.loudspeakers.size());
+    if (chosen < 1 || w.loudspeaker >= count) return;
+    const room::Loudspeaker& one = *listed[static_cast<std::size_t>(chosen - 1)].loudspeaker;
+    out.edit =
+        Edit{"Take " + one.name, with_series_loudspeaker(in.brief.layout, w.loudspeaker, one), {}};
+}
+
 /// What can be put into the layout beside the figures of sound, and what hangs over people there.
-void draw_sound_tools(const PanelInput& in, Requests& out) {
-    if (word_button(in.theme, "Set delays", ImGui::GetContentRegionAvail().x))
+void draw_sound_tools(const PanelInput& in, Workspace& w, Requests& out) {
+    const Theme& t = in.theme;
+    const float width = (ImGui::GetContentRegionAvail().x - t.px(8)) / 2.0f;
+    if (word_button(t, "Set delays", width))
         if (auto edit = delay_edit(in)) out.edit = std::move(edit);
-    hint(in.theme, delay_words(in));
+    hint(t, delay_words(in));
+    ImGui::SameLine(0.0f, t.px(8));
+    if (word_button(t, "Aim at the seats", width))
+        if (auto edit = aim_edit(in, w)) out.edit = std::move(edit);
+    if (ImGui::IsItemHovered()) hint(t, aim_hint(in, w));
+    draw_series_choice(in, w, out, ImGui::GetContentRegionAvail().x);
 }
 
 /// Beside the figures of lamp, supply and exhaust.
@@ -142,7 +171,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests& out) {
     }
     if (w.subject == study::Subject::sound) {
         draw_sound_choice(in, w);
-        draw_sound_tools(in, out);
+        draw_sound_tools(in, w, out);
     }
     if (w.subject == study::Subject::picture) draw_picture_tools(in, w);
     if (w.subject == study::Subject::light) draw_light_tools(in, w);
