@@ -22,6 +22,23 @@ double before_sheet(const Screen& screen, const Loudspeaker& speaker) {
     return glm::dot(from_centre, patch.normal) - sag;
 }
 
+/// Refuses a cabinet that no hall of this size takes in.
+void check_cabinet(const Hall& hall,
+                   const Loudspeaker& speaker,
+                   const std::string& path,
+                   Findings& out) {
+    const auto check = [&](const char* key, double cabinet_m, double hall_m, const char* of) {
+        if (cabinet_m <= hall_m) return;
+        out.add(path + "." + key,
+                quoted(speaker.name) + " is " + metres(cabinet_m) + ", more than the hall's " + of +
+                    " of " + metres(hall_m),
+                "give its outside size in metres");
+    };
+    check("cabinet_width_m", speaker.cabinet_width_m, hall.width_m, "width");
+    check("cabinet_height_m", speaker.cabinet_height_m, hall.height_m, "height");
+    check("cabinet_depth_m", speaker.cabinet_depth_m, hall.length_m, "length");
+}
+
 }  // namespace
 
 void check_loudspeaker(const Loudspeaker& speaker, const std::string& path, Findings& out) {
@@ -35,6 +52,7 @@ void check_loudspeakers(const Layout& layout, Findings& out) {
         check_within_hall(layout.hall, {speaker.across_m, speaker.up_m, speaker.back_m},
                           at("loudspeakers", i), out);
         check_loudspeaker(speaker, at("loudspeakers", i), out);
+        check_cabinet(layout.hall, speaker, at("loudspeakers", i), out);
         const double before_m = before_sheet(layout.screen, speaker);
         if (!speaker.behind_screen || before_m < 0.0) continue;
         out.add(at("loudspeakers", i, "behind_screen"),

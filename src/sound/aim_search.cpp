@@ -11,6 +11,7 @@ namespace {
 
 constexpr double kFinestTurn_rad = base::radians(0.1);
 constexpr double kFinestHeight_m = 0.01;
+constexpr double kOverSeats_rad = base::radians(5.0);
 constexpr int kGrid = 9;  ///< directions each way of the first look
 
 void put(const Aim& aim, room::Loudspeaker& loudspeaker) {
@@ -71,25 +72,30 @@ struct Range {
     double high = 0.0;
 };
 
-/// Directions from the loudspeaker to the seats, widened a little upward: a horn may point over
-/// the last row.
+/// Directions from the loudspeaker, at some height, to the seats; widened a little upward, since a
+/// horn may point over the last row. What lies outside them points at walls.
 struct Directions {
     Range yaw{1e9, -1e9};
     Range pitch{1e9, -1e9};
+
+    bool include(const Aim& aim) const {
+        return aim.yaw_rad >= yaw.low && aim.yaw_rad <= yaw.high && aim.pitch_rad >= pitch.low &&
+               aim.pitch_rad <= pitch.high;
+    }
 };
 
-Directions directions_to_seats(const SoundInput& in, const room::Loudspeaker& l) {
+Directions directions_to_seats(const SoundInput& in, const room::Loudspeaker& l, double up_m) {
     Directions out;
     const auto widen = [](Range& range, double value) {
         range.low = std::min(range.low, value);
         range.high = std::max(range.high, value);
     };
     for (const glm::dvec3& ear : in.ears) {
-        const glm::dvec3 way = ear - glm::dvec3(l.across_m, l.up_m, l.back_m);
+        const glm::dvec3 way = ear - glm::dvec3(l.across_m, up_m, l.back_m);
         widen(out.yaw, std::atan2(way.x, way.z));
         widen(out.pitch, -std::atan2(way.y, std::hypot(way.x, way.z)));
     }
-    out.pitch.low -= base::radians(10.0);
+    out.pitch.low -= kOverSeats_rad;
     return out;
 }
 
@@ -102,29 +108,38 @@ Range heights(const SoundInput& in, const room::Loudspeaker& l, bool move) {
     return low < high ? Range{low, high} : Range{l.up_m, l.up_m};
 }
 
+struct Question {
+    const SoundInput& in;
+    const room::Loudspeaker& loudspeaker;
+    Spread spread;
+};
+
 struct Best {
     Aim aim;
     double spread_db = 0.0;
 };
 
-bool try_aim(const Spread& spread, const Aim& aim, Best& best) {
-    const double now = spread(aim);
+/// Takes the aim where it points at the seats and is better than the best so far.
+bool try_aim(const Question& ask, const Aim& aim, Best& best) {
+    if (!directions_to_seats(ask.in, ask.loudspeaker, aim.up_m).include(aim)) return false;
+    const double now = ask.spread(aim);
     if (now >= best.spread_db - 1e-9) return false;
     best = {aim, now};
     return true;
 }
 
-void look_over_grid(const Spread& spread, const Directions& to, Best& best) {
+void look_over_grid(const Question& ask, Best& best) {
     const Aim start = best.aim;
+    const Directions to = directions_to_seats(ask.in, ask.loudspeaker, start.up_m);
     const auto at = [](const Range& range, int i) {
         return range.low + (range.high - range.low) * i / (kGrid - 1);
     };
     for (int yaw = 0; yaw < kGrid; ++yaw)
         for (int pitch = 0; pitch < kGrid; ++pitch)
-            try_aim(spread, {at(to.yaw, yaw), at(to.pitch, pitch), start.up_m}, best);
+            try_aim(ask, {at(to.yaw, yaw), at(to.pitch, pitch), start.up_m}, best);
 }
 
-void refine(const Spread& spread, const Range& height, Best& best) {
+void refine(const Question& ask, const Range& height, Best& best) {
     double turn = base::radians(6.4);
     double rise = height.low < height.high ? 0.64 : 0.0;
     while (turn >= kFinestTurn_rad || rise >= kFinestHeight_m) {
@@ -132,14 +147,14 @@ void refine(const Spread& spread, const Range& height, Best& best) {
         for (const double sign : {-1.0, 1.0}) {
             Aim aim = best.aim;
             aim.yaw_rad += sign * turn;
-            better = try_aim(spread, aim, best) || better;
+            better = try_aim(ask, aim, best) || better;
             aim = best.aim;
             aim.pitch_rad += sign * turn;
-            better = try_aim(spread, aim, best) || better;
+            better = try_aim(ask, aim, best) || better;
             if (rise == 0.0) continue;
             aim = best.aim;
             aim.up_m = std::clamp(aim.up_m + sign * rise, height.low, height.high);
-            better = try_aim(spread, aim, best) || better;
+            better = try_aim(ask, aim, best) || better;
         }
         if (better) continue;
         turn *= 0.5;
@@ -158,13 +173,13 @@ std::optional<AimProposal> best_aim(const SoundInput& in,
                                     bool move_height) {
     const room::Loudspeaker& l = in.loudspeakers.at(loudspeaker);
     if (in.ears.empty() || !is_screen_channel(l.channel)) return std::nullopt;
-    const Spread spread(in, loudspeaker);
+    const Question ask{in, l, Spread(in, loudspeaker)};
     AimProposal out;
     out.before = {l.yaw_rad, l.pitch_rad, l.up_m};
-    out.spread_before_db = spread(out.before);
+    out.spread_before_db = ask.spread(out.before);
     Best best{out.before, out.spread_before_db};
-    look_over_grid(spread, directions_to_seats(in, l), best);
-    refine(spread, heights(in, l, move_height), best);
+    look_over_grid(ask, best);
+    refine(ask, heights(in, l, move_height), best);
     out.after = best.aim;
     out.spread_after_db = best.spread_db;
     return out;

@@ -29,11 +29,12 @@ struct AimProposal {
 double aim_spread_db(const SoundInput& in, std::size_t loudspeaker, const Aim& aim);
 
 /// The aim with the least mean spread: a grid of directions toward the seats, then steps along one
-/// number at a time that halve where none helps, down to 0.1 degrees and 10 mm. The spread has
-/// kinks where another seat becomes the loudest, so no slope is followed. `move_height` lets the
-/// height change too, as far as the cabinet stays within the picture's height; else only yaw and
-/// pitch do. Never worse than before; deterministic. Nothing without seats, or for a loudspeaker
-/// that is no screen channel. Least at which spread is a matter of direct sound alone.
+/// number at a time that halve where none helps, down to 0.1 degrees and 10 mm. The axis stays
+/// among the seats, or up to 5 degrees above them. The spread has kinks where another seat becomes
+/// the loudest, so no slope is followed. `move_height` lets the height change too, as far as the
+/// cabinet stays within the picture's height; else only yaw and pitch do. Never worse than before;
+/// deterministic. Nothing without seats, or for a loudspeaker that is no screen channel. Least at
+/// which spread is a matter of direct sound alone.
 std::optional<AimProposal> best_aim(const SoundInput& in,
                                     std::size_t loudspeaker,
                                     bool move_height);

@@ -89,11 +89,10 @@ CabinetRoom room_of(const SoundInput& in, const std::vector<Cabinet>& all, std::
         out.to_sheet_m = to_sheet(cabinet, in.surface);
         out.to_wall_m = span_of(cabinet, 2).low;
     }
-    if (is_screen_channel(loudspeaker.channel)) {
-        out.height_fraction = (loudspeaker.up_m - frame.low) / (frame.high - frame.low);
+    if (loudspeaker.behind_screen && is_screen_channel(loudspeaker.channel)) {
         const Span own = span_of(cabinet, 1);
-        if (loudspeaker.behind_screen)
-            out.inside_picture_m = std::min(frame.high - own.high, own.low - frame.low);
+        out.height_fraction = (loudspeaker.up_m - frame.low) / (frame.high - frame.low);
+        out.inside_picture_m = std::min(frame.high - own.high, own.low - frame.low);
     }
     if (loudspeaker.channel == room::Channel::surround && !in.seat_floors.empty())
         out.over_heads_m = over_heads(in, cabinet);

@@ -48,7 +48,7 @@ struct CabinetRoom {
     /// channels behind the screen.
     std::optional<double> inside_picture_m;
     /// Height of the acoustic centre within the frame, 0 at its lower edge, 1 at its upper; of
-    /// screen channels.
+    /// screen channels behind the screen.
     std::optional<double> height_fraction;
     std::optional<double> apart_m;  ///< gap_between the nearest other cabinet
     /// Its lowest corner over a standing person at the seat nearest in plan; of surrounds.

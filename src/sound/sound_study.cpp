@@ -96,20 +96,27 @@ LevelTerms level_terms(const room::Loudspeaker& loudspeaker,
                     band_at(frequency_hz, sheet, air), way_of(path));
 }
 
+std::vector<LoudspeakerSound> direct_levels(const SoundInput& in, unsigned threads) {
+    const Bands bands = octave_bands(in.sheet, in.air);
+    std::vector<LoudspeakerSound> out(in.loudspeakers.size());
+    // A thread costs as much as some hundred paths do.
+    constexpr std::size_t kLeastPaths = 1000;
+    const std::size_t least_chunk = 1 + kLeastPaths / (in.ears.size() + 1);
+    base::parallel_chunks(
+        in.loudspeakers.size(), least_chunk,
+        [&](std::size_t begin, std::size_t end) {
+            for (std::size_t i = begin; i < end; ++i)
+                out[i] = sound_of(in, in.loudspeakers[i], bands);
+        },
+        threads);
+    return out;
+}
+
 SoundStudy study_sound(const SoundInput& in) {
     SoundStudy out;
     out.screen_loss_db = loss_by_thirds(in.sheet, 0.0, in.air);
     out.sheet = study_sheet(in);
-    const Bands bands = octave_bands(in.sheet, in.air);
-    out.loudspeakers.resize(in.loudspeakers.size());
-    // A thread costs as much as some hundred paths do.
-    constexpr std::size_t kLeastPaths = 1000;
-    const std::size_t least_chunk = 1 + kLeastPaths / (in.ears.size() + 1);
-    base::parallel_chunks(in.loudspeakers.size(), least_chunk,
-                          [&](std::size_t begin, std::size_t end) {
-                              for (std::size_t i = begin; i < end; ++i)
-                                  out.loudspeakers[i] = sound_of(in, in.loudspeakers[i], bands);
-                          });
+    out.loudspeakers = direct_levels(in);
     out.coverage = study_coverage(in, out);
     out.cabinets = study_cabinets(in);
     out.arrival = study_arrival({.loudspeakers = in.loudspeakers,

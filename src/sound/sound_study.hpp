@@ -87,4 +87,8 @@ struct SoundStudy {
 
 SoundStudy study_sound(const SoundInput& in);
 
+/// Its part that costs most: per loudspeaker, the same bit for bit on any number of threads (0: as
+/// many as the machine has).
+std::vector<LoudspeakerSound> direct_levels(const SoundInput& in, unsigned threads = 0);
+
 }  // namespace rakeline::sound

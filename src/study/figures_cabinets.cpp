@@ -65,7 +65,8 @@ std::span<const FigureDefinition> cabinet_figures() {
          "Height in the picture",
          Unit::fraction,
          {.loudspeaker = true},
-         "Height of a screen channel's acoustic centre in the frame: 0 % lower edge, 100 % upper.",
+         "Height of a screen channel's acoustic centre, behind the screen, in the frame: 0 % lower "
+         "edge, 100 % upper.",
          "(y - s) / h",
          "derived",
          "{loudspeaker} stands at {value} of the picture's height",

@@ -176,7 +176,9 @@ std::span<const FigureDefinition> coverage_figures() {
          Unit::watt,
          {.loudspeaker = true},
          "For the channel's peak at the reference seat, in the 1 kHz octave (63 Hz for sub-bass), "
-         "with what equalising the sheet adds. Sub-basses, and surrounds, share their channel's.",
+         "with what equalising the sheet adds. Sub-basses, and surrounds, share their channel's. "
+         "Free "
+         "field: floor and walls near a sub-bass lift it, which is left as reserve.",
          "P_r 10^((L_peak + E - L) / 10)",
          "derived: level is proportional to 10 lg of power",
          "{loudspeaker} needs {value} for the peak",

@@ -5,6 +5,7 @@
 #include "bench/hidden_edits.hpp"
 #include "bench/hidden_rooms.hpp"
 #include "bench/light_bench.hpp"
+#include "bench/sound_bench.hpp"
 #include "sight/hidden_room.hpp"
 
 #include <cstdio>
@@ -159,4 +160,5 @@ int main() {
     growth();
     print_edits();
     light_pace();
+    sound_pace();
 }

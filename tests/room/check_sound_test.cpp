@@ -138,6 +138,19 @@ TEST_SUITE("room/check_sound") {
         CHECK(check_layout(with_coverage({{1000.0, 1.5, 1.0}, {2000.0, 1.4, 0.9}})).empty());
     }
 
+    TEST_CASE("refuses: a cabinet larger than the hall") {
+        Layout small;
+        small.hall.height_m = 4.5;
+        small.screen.height_m = 2.0;
+        small.loudspeakers.resize(1);
+        small.loudspeakers[0].name = "C";
+        small.loudspeakers[0].cabinet_height_m = 4.4;
+        CHECK(check_layout(small).empty());
+        small.loudspeakers[0].cabinet_height_m = 4.8;
+        check_refused(small, {"loudspeakers[0].cabinet_height_m",
+                              "is 4.8 m, more than the hall's height of 4.5 m", "in metres"});
+    }
+
     TEST_CASE("refuses: values of sound beyond their range, each by its field") {
         check_refused(edited([](Layout& x) { x.acoustics.ceiling.by_octave[2] = 1.1; }),
                       {"acoustics.ceiling.hz_500", "1.1 is above the most allowed, 1", "0 to 1"});

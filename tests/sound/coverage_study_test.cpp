@@ -207,4 +207,14 @@ TEST_SUITE("sound/coverage_study") {
         in.ears.clear();
         CHECK_FALSE(sound::study_sound(in).coverage.loudspeakers[0].aim);
     }
+
+    TEST_CASE("levels are the same bit for bit on one thread and on many") {
+        SoundDice dice(20260420);
+        SoundInput in = random_sound_room(dice);
+        for (int i = 0; i < 400; ++i)
+            in.ears.emplace_back(dice.between(-5, 5), dice.between(1, 3), dice.between(4, 18));
+        const auto alone = sound::direct_levels(in, 1);
+        for (const unsigned threads : {2u, 3u, 8u})
+            CHECK(sound::direct_levels(in, threads) == alone);
+    }
 }
