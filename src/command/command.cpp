@@ -33,10 +33,10 @@ int run(const std::vector<std::string>& arguments,
     std::string layout;
     app.add_option("FILE", layout, "Layout to open in the window; left out: choose one there");
     Choice choice{.version = version, .action = {}};
-    for (const auto add :
-         {add_study_verb, add_check_verb, add_figures_verb, add_explain_verb, add_lens_verb,
-          add_draw_verb, add_report_verb, add_plate_verb, add_change_verb, add_rake_verb,
-          add_crowd_verb, add_meter_verb, add_width_verb, add_curve_verb, add_aim_verb}) {
+    for (const auto add : {add_study_verb, add_check_verb, add_figures_verb, add_explain_verb,
+                           add_lens_verb, add_draw_verb, add_report_verb, add_plate_verb,
+                           add_change_verb, add_rake_verb, add_crowd_verb, add_meter_verb,
+                           add_width_verb, add_curve_verb, add_aim_verb, add_perforation_verb}) {
         add(app, choice);
     }
     std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

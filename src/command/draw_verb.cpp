@@ -4,6 +4,7 @@
 #include "command/verbs.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/hole_patch.hpp"
 #include "drawing/loss_plot.hpp"
 #include "drawing/luminance_shading.hpp"
 #include "drawing/reflections_plan.hpp"
@@ -188,6 +189,11 @@ int draw_loss(const study::Study& study, const DrawWords& words, const auto& png
     return png(drawing::loss_plot(study, *loudspeaker, unit_system(words.imperial)));
 }
 
+int draw_holes(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
+    const auto patch = drawing::hole_patch(study, choice);
+    return patch ? png(*patch) : refuse(patch.problems());
+}
+
 int draw(const DrawWords& words) {
     const auto size = size_of(words.size);
     if (!size)
@@ -231,6 +237,7 @@ int draw(const DrawWords& words) {
     if (words.view == "decay") return png(drawing::decay_plot(*study));
     if (words.view == "reflections") return draw_reflections(*study, choice, png);
     if (words.view == "loss") return draw_loss(*study, words, png);
+    if (words.view == "holes") return draw_holes(*study, choice, png);
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {
         const auto seat = choose_seat(*study, *name);
@@ -243,8 +250,8 @@ int draw(const DrawWords& words) {
         return drawn ? png(*drawn) : refuse(drawn.problems());
     }
     return refuse("there is no view '" + words.view + "'",
-                  "name orbit, plan, section, screen, port, curve, decay, reflections, loss, or "
-                  "seat: or eye: with a seat, like seat:C14");
+                  "name orbit, plan, section, screen, port, curve, decay, reflections, loss, "
+                  "holes, or seat: or eye: with a seat, like seat:C14");
 }
 
 }  // namespace
@@ -255,7 +262,7 @@ void add_draw_verb(CLI::App& app, Choice& choice) {
     verb->add_option("FILE", words->file, "Layout file")->required();
     verb->add_option("--view", words->view,
                      "orbit, plan, section, screen, port, curve, decay, reflections (with --seat), "
-                     "loss, seat:ID (in 3D) or eye:ID (drawn)")
+                     "loss, holes, seat:ID (in 3D) or eye:ID (drawn)")
         ->capture_default_str();
     verb->add_option("--size", words->size, "Width and height in pixels")->capture_default_str();
     verb->add_option("-o,--output", words->output, "PNG file, or - for standard output")

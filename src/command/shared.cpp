@@ -107,6 +107,11 @@ int put_layout(room::Layout layout, const std::string& from, const std::string& 
     return problems.empty() ? kDone : refuse(problems);
 }
 
+std::string sheet_series(const std::string& layout_path) {
+    return (std::filesystem::path(layout_path).parent_path() / "series" / "perforations.json")
+        .string();
+}
+
 bool same_file(const std::string& a, const std::string& b) {
     std::error_code none;
     return std::filesystem::equivalent(a, b, none);

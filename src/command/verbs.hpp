@@ -39,6 +39,7 @@ void add_meter_verb(CLI::App& app, Choice& choice);
 void add_width_verb(CLI::App& app, Choice& choice);
 void add_curve_verb(CLI::App& app, Choice& choice);
 void add_aim_verb(CLI::App& app, Choice& choice);
+void add_perforation_verb(CLI::App& app, Choice& choice);
 
 /// Prints problems to standard error, one a line.
 int refuse(const base::Problems& problems);
@@ -63,6 +64,9 @@ int put_output(const std::string& where, const std::string& bytes);
 /// A new layout and where it goes: `from` is the file that was read, whose limits file the new one
 /// names as seen from its own place.
 int put_layout(room::Layout layout, const std::string& from, const std::string& output);
+
+/// The series of screen sheets that is looked for beside a layout.
+std::string sheet_series(const std::string& layout_path);
 
 /// Whether writing a new layout would replace the one that is read.
 bool same_file(const std::string& a, const std::string& b);

@@ -134,6 +134,7 @@ void draw_frame(const PanelInput& in, Workspace& w, Requests& out) {
     draw_lenses(shown, w, out);
     draw_widths(shown, w, out);
     draw_change(shown, w, out);
+    draw_sheets(shown, w, out);
     draw_meter(shown, w, out);
     draw_rake(in, w, out);
     draw_floor_numbers(in, w, out);

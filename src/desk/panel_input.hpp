@@ -4,6 +4,7 @@
 #include "desk/curve_worker.hpp"
 #include "desk/history.hpp"
 #include "desk/rake_worker.hpp"
+#include "desk/sheet_worker.hpp"
 #include "desk/theme.hpp"
 #include "desk/workspace.hpp"
 
@@ -58,6 +59,7 @@ struct PanelInput {
     double studied_s = 0.0;             ///< what the newest study took
     const RakeAnswer* rake = nullptr;   ///< the newest of the rake solver; null before the first
     CurveWorker::Finished curves = {};  ///< the newest trials of curve and tilt
+    SheetWorker::Finished sheets = {};  ///< the newest trials of screen sheets
     RoomPictures* pictures = nullptr;
     float raster_scale = 1.0f;  ///< display pixels per unit of the window
 
@@ -84,6 +86,7 @@ inline PanelInput behind(const PanelInput& in) {
             .studied_s = in.studied_s,
             .rake = in.rake,
             .curves = in.curves,
+            .sheets = in.sheets,
             .pictures = in.pictures,
             .raster_scale = in.raster_scale,
             .units_ = in.units_};
@@ -140,6 +143,7 @@ struct RakeWish {
 struct Requests {
     std::optional<RakeWish> rake;
     bool curves = false;  ///< trials of curve and tilt for what is chosen
+    bool sheets = false;  ///< trials of the screen sheets that are known
     std::optional<Edit> edit;
     bool end_gesture = false;
     std::vector<Action> actions;

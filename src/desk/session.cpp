@@ -13,7 +13,8 @@ Session::Session(SessionOptions options)
     : options_(std::move(options)),
       worker_(options_.wake),
       rake_(solve_rake, options_.wake),
-      curves_(try_curves, options_.wake) {
+      curves_(try_curves, options_.wake),
+      sheets_(try_sheets, options_.wake) {
     workspace_.settings = options_.settings;
     if (options_.keep_files) recovery_ = find_recovery();
     post();
@@ -36,6 +37,7 @@ void Session::take_study() {
     finished_ = worker_.newest();
     raked_ = rake_.newest();
     curved_ = curves_.newest();
+    sheeted_ = sheets_.newest();
     if (finished_.study) clamp_choices(workspace_, *finished_.study);
 }
 
@@ -56,6 +58,7 @@ void Session::post() {
     // Of the study that this one overtakes.
     rake_.cancel();
     curves_.cancel();
+    sheets_.cancel();
 }
 
 /// What panels want worked out of the study that they have, unless that is about to be overtaken.
@@ -64,6 +67,7 @@ void Session::ask_behind(const Requests& requests) {
     const bool current = finished_.study->brief == document_.current();
     if (!current && document_.problems().empty()) return;
     if (requests.rake) rake_.ask({finished_.study, requests.rake->block, requests.rake->options});
+    if (requests.sheets) sheets_.ask({finished_.study, workspace_.sheets});
     if (requests.curves) curves_.ask({finished_.study, workspace_.projector, workspace_.format});
 }
 
@@ -82,6 +86,7 @@ PanelInput Session::panel_input(const Theme& theme,
     in.following = &following_;
     in.rake = raked_.answer.get();
     in.curves = curved_;
+    in.sheets = sheeted_;
     const std::string& path = document_.path();
     in.title = path.empty() ? "not saved yet" : std::filesystem::path(path).filename().string();
     in.edited = document_.edited();

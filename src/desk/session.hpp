@@ -6,6 +6,7 @@
 #include "desk/panel_input.hpp"
 #include "desk/rake_worker.hpp"
 #include "desk/recovery.hpp"
+#include "desk/sheet_worker.hpp"
 #include "desk/study_worker.hpp"
 #include "desk/workspace.hpp"
 
@@ -50,6 +51,8 @@ public:
     void wait_for_study();  ///< until the newest brief is studied
     void wait_for_rake() { rake_.wait_until_idle(); }
     void wait_for_curves() { curves_.wait_until_idle(); }
+    std::shared_ptr<const SheetAnswer> sheets() const { return sheeted_.answer; }
+    void wait_for_sheets() { sheets_.wait_until_idle(); }
     /// Takes in a finished study; call before drawing. One that is about to be finished is waited
     /// for, a part of a frame long, so that its numbers don't come a frame late.
     void take_study();
@@ -74,6 +77,7 @@ private:
     void open(const std::string& path);
     void take_document(Document document);
     void open_series(const std::string& path);
+    std::vector<room::SheetChoice> generic_sheets() const;
     void save();
     void save_to(const std::string& path);
     void export_to(Action what, const std::string& path);
@@ -92,6 +96,8 @@ private:
     RakeWorker::Finished raked_;
     CurveWorker curves_;
     CurveWorker::Finished curved_;
+    SheetWorker sheets_;
+    SheetWorker::Finished sheeted_;
     Theme following_;        ///< PanelInput::following
     bool pictured_ = false;  ///< someone draws the room: its triangles are wanted
     FileDialog files_;

@@ -22,6 +22,12 @@ std::string today() {
 
 constexpr std::chrono::seconds kPatience{5};
 
+/// In place of one of the same name.
+void add_sheet(std::vector<room::SheetChoice>& sheets, const room::SheetChoice& sheet) {
+    std::erase_if(sheets, [&](const room::SheetChoice& has) { return has.name == sheet.name; });
+    sheets.push_back(sheet);
+}
+
 std::string file_name(const std::string& path) {
     return std::filesystem::path(path).filename().string();
 }
@@ -73,19 +79,22 @@ void Session::open_series(const std::string& path) {
     if (!text) return show_problems(name + " can't be read", text.problems());
     auto series = room::read_series(*text, path);
     if (!series) return show_problems(name + " is no series", series.problems());
-    if (series->lenses.empty() && series->loudspeakers.empty()) {
+    if (series->lenses.empty() && series->loudspeakers.empty() && series->sheets.empty()) {
         return show_problems(name + " has nothing to take",
                              {{.file = path,
                                .line = 0,
                                .where = {},
-                               .what = "the series holds neither lenses nor loudspeakers",
-                               .mend = "open a series of lenses or loudspeakers"}});
+                               .what = "the series holds no lenses, loudspeakers or screen sheets",
+                               .mend = "open a series that does"}});
     }
+    for (const room::SheetChoice& sheet : series->sheets)
+        add_sheet(workspace_.sheets, sheet);
+    workspace_.notice = "Read " + path;
+    if (series->lenses.empty() && series->loudspeakers.empty()) return;
     auto& kept = workspace_.series;
     std::erase_if(kept, [&](const room::Series& has) { return has.name == series->name; });
     kept.push_back(std::move(*series));
     ++workspace_.series_serial;
-    workspace_.notice = "Read " + path;
 }
 
 void Session::take_document(Document document) {
@@ -103,11 +112,13 @@ void Session::take_document(Document document) {
     fresh.series_serial = workspace_.series_serial;
     fresh.hall_share = workspace_.hall_share;
     fresh.figures_share = workspace_.figures_share;
+    fresh.sheets = workspace_.sheets.empty() ? generic_sheets() : workspace_.sheets;
     workspace_ = std::move(fresh);
     finished_ = {};
     worker_.forget();
     rake_.forget();
     curves_.forget();
+    sheets_.forget();
     if (options_.keep_files) drop_recovery();
     post();
 }
@@ -146,8 +157,8 @@ void Session::export_to(Action what, const std::string& path) {
     choice.units = units;
     const auto bytes = [&]() -> base::Result<std::string> {
         if (what == Action::report_pdf)
-            return report::pdf_report(study,
-                                      {units, document_.path(), today(), options_.program_version});
+            return report::pdf_report(study, {units, document_.path(), today(),
+                                              options_.program_version, workspace_.sheets});
         if (what == Action::seat_csv) return report::seat_csv(study);
         const bool section = what == Action::section_png;
         return report::drawing_png(
@@ -242,6 +253,16 @@ std::string Session::suggested_name(const std::string& ending) const {
 }
 
 /// Beside the room, else what comes with the program.
+/// Those of the generic series, where it lies beside the layout or the program; else none.
+std::vector<room::SheetChoice> Session::generic_sheets() const {
+    const std::string path =
+        (std::filesystem::path(series_folder()) / "perforations.json").string();
+    const auto text = base::read_text_file(path);
+    if (!text) return {};
+    const auto series = room::read_series(*text, path);
+    return series ? series->sheets : std::vector<room::SheetChoice>{};
+}
+
 std::string Session::series_folder() const {
     std::error_code failed;
     for (const std::string& base : {folder(), layouts_folder()}) {

@@ -6,6 +6,7 @@
 #include "desk/widgets/drawing_canvas.hpp"
 #include "drawing/curve_plot.hpp"
 #include "drawing/decay_plot.hpp"
+#include "drawing/hole_patch.hpp"
 #include "drawing/loss_plot.hpp"
 #include "drawing/reflections_plan.hpp"
 
@@ -49,6 +50,8 @@ base::Result<drawing::Drawing> draw_strip(const PanelInput& in,
             return drawing::reflections_plan(study, choice, drawing::ReflectionWords::none);
         case StripDrawing::loss:
             return drawing::loss_plot(study, w.loudspeaker, choice.units, shape);
+        case StripDrawing::holes:
+            return drawing::hole_patch(study, choice);
         case StripDrawing::plate:
             return drawing::plate_face(
                 study, choice,
@@ -64,7 +67,7 @@ std::vector<StripDrawing> offered_strips(const Workspace& w) {
     if (w.subject == study::Subject::sound)
         return {StripDrawing::section, StripDrawing::plan,  StripDrawing::seat,
                 StripDrawing::screen,  StripDrawing::decay, StripDrawing::reflections,
-                StripDrawing::loss};
+                StripDrawing::loss,    StripDrawing::holes};
     std::vector<StripDrawing> strips{StripDrawing::section, StripDrawing::plan,
                                      StripDrawing::seat,    StripDrawing::screen,
                                      StripDrawing::port,    StripDrawing::curve};
@@ -92,6 +95,8 @@ const char* strip_name(StripDrawing strip) {
             return "Reflections";
         case StripDrawing::loss:
             return "Screen loss";
+        case StripDrawing::holes:
+            return "Holes";
         case StripDrawing::plate:
             return "Plate";
     }

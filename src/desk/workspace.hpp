@@ -59,7 +59,7 @@ struct PinnedFigure {
 };
 
 /// Drawings of the strip below the room; the plate only where the projector shows film, decay,
-/// reflections and the screen's loss while sound is looked at.
+/// reflections, the screen's loss and its holes while sound is looked at.
 enum class StripDrawing {
     section,
     plan,
@@ -70,6 +70,7 @@ enum class StripDrawing {
     decay,
     reflections,
     loss,
+    holes,
     plate,
 };
 
@@ -170,6 +171,18 @@ struct WidthCache {
     std::optional<study::WidthAdvice> advice;
     base::Problems refused;          ///< why there is none
     std::vector<std::string> words;  ///< the advice in sentences
+};
+
+/// The plot of screen sheets, kept while nothing it hangs on has changed.
+struct SheetPlotCache {
+    struct Key {
+        unsigned long trials = 0;  ///< serial number; 0: nothing kept
+        base::UnitSystem units = base::UnitSystem::metric;
+        drawing::PlotShape shape;
+        bool operator==(const Key&) const = default;
+    };
+    Key key;
+    std::shared_ptr<const drawing::Drawing> plot;
 };
 
 /// What is asked of format changes.
@@ -310,6 +323,9 @@ struct Workspace {
     bool widths_open = false;
     double width_share = 0.9;  ///< of the seats that are to keep their limits
     WidthCache widths;
+    std::vector<room::SheetChoice> sheets;  ///< of series, set against the screen's own
+    bool sheets_open = false;
+    SheetPlotCache sheet_plot;
     ChangeChoice change;
     ChangeCache change_cache;
     MeterChoice meter;
@@ -321,10 +337,10 @@ struct Workspace {
 
     /// Floating over the middle of the window: one at a time.
     bool middle_open() const {
-        return lenses_open || widths_open || change.open || meter.open || rake.open;
+        return lenses_open || widths_open || sheets_open || change.open || meter.open || rake.open;
     }
     void close_middle() {
-        lenses_open = widths_open = change.open = meter.open = rake.open = false;
+        lenses_open = widths_open = sheets_open = change.open = meter.open = rake.open = false;
     }
     /// Opens or shuts one of them, and shuts the others.
     void toggle_middle(bool& which) {

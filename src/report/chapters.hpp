@@ -32,6 +32,8 @@ void draw_curve_page(Pages& pages, const ReportInput& in);
 void draw_decay_page(Pages& pages, const ReportInput& in);
 /// What the screen takes of the sound, and one channel through it, over frequency.
 void draw_loss_page(Pages& pages, const ReportInput& in);
+/// The screen's holes at true scale under pixels, and other sheets; nothing without holes.
+void draw_sheet_page(Pages& pages, const ReportInput& in);
 /// What the reference seat sees, and the seats from which most is hidden.
 void draw_seat_view_pages(Pages& pages, const ReportInput& in);
 /// The film gates' plates at true size and enlarged; nothing where no machine shows film.

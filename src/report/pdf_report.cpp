@@ -14,6 +14,7 @@ void draw_all(Pages& pages, const ReportInput& in) {
     draw_screen_pages(pages, in);
     draw_curve_page(pages, in);
     draw_loss_page(pages, in);
+    draw_sheet_page(pages, in);
     draw_decay_page(pages, in);
     draw_seat_view_pages(pages, in);
     draw_plate_pages(pages, in);

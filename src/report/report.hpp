@@ -17,6 +17,8 @@ struct ReportOptions {
     std::string layout_path;  ///< for the title block
     std::string date;         ///< "YYYY-MM-DD", given by the caller: nothing here reads a clock
     std::string program_version;
+    /// Of a series, to set against the screen's own; none: the plot of them is left out.
+    std::vector<room::SheetChoice> sheets = {};
 };
 
 /// The consultant's report: title block, plan, long section and screen to scale, one table a

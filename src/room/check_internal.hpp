@@ -52,6 +52,7 @@ void check_rising(const std::string& list, const std::vector<T>& points, Finding
 
 void check_hall(const Layout& layout, Findings& out);
 void check_screen(const Layout& layout, Findings& out);
+void check_perforation(const Perforation& holes, const std::string& path, Findings& out);
 void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out);
 void check_loudspeaker(const Loudspeaker& speaker, const std::string& path, Findings& out);
 void check_lens(const Lens& lens, const std::string& path, Findings& out);

@@ -58,17 +58,6 @@ void check_back(const Layout& layout, const ScreenExtent& extent, Findings& out)
     }
 }
 
-void check_perforation(const Perforation& holes, Findings& out) {
-    if (holes.pattern == PerforationPattern::none || holes.hole_diameter_m < holes.pitch_m) return;
-    const bool woven = holes.pattern == PerforationPattern::woven;
-    out.add("screen.perforation.hole_diameter_m",
-            (woven ? "openings of " : "holes of ") + metres(holes.hole_diameter_m) +
-                (woven ? " leave no threads at a pitch of " : " overlap at a pitch of ") +
-                metres(holes.pitch_m),
-            woven ? "make the openings smaller than the pitch"
-                  : "make the holes smaller than the pitch");
-}
-
 void check_loss_table(const std::vector<LossPoint>& table, Findings& out) {
     if (table.size() == 1)
         out.add("screen.loss_table", "one measured loss says nothing of other frequencies",
@@ -116,6 +105,17 @@ void check_gain_table(const std::vector<GainPoint>& table, const std::string& pa
 
 }  // namespace
 
+void check_perforation(const Perforation& holes, const std::string& path, Findings& out) {
+    if (holes.pattern == PerforationPattern::none || holes.hole_diameter_m < holes.pitch_m) return;
+    const bool woven = holes.pattern == PerforationPattern::woven;
+    out.add(path + ".hole_diameter_m",
+            (woven ? "openings of " : "holes of ") + metres(holes.hole_diameter_m) +
+                (woven ? " leave no threads at a pitch of " : " overlap at a pitch of ") +
+                metres(holes.pitch_m),
+            woven ? "make the openings smaller than the pitch"
+                  : "make the holes smaller than the pitch");
+}
+
 void check_surface(const ScreenSurface& surface, const std::string& path, Findings& out) {
     check_gain_table(surface.gain_table, path + ".gain_table", out);
     if (!surface.gain_table.empty() && surface.lobe == LobeKind::matte)
@@ -131,7 +131,7 @@ void check_surface(const ScreenSurface& surface, const std::string& path, Findin
 
 void check_screen(const Layout& layout, Findings& out) {
     check_surface(layout.screen.surface, "screen.surface", out);
-    check_perforation(layout.screen.perforation, out);
+    check_perforation(layout.screen.perforation, "screen.perforation", out);
     check_loss_table(layout.screen.loss_table, out);
     check_names("formats", layout.formats, out);
     check_openings(layout, out);

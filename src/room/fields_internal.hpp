@@ -9,9 +9,12 @@
 /// groups and lists without their types.
 namespace rakeline::room {
 
+struct SheetChoice;  // layout_file.hpp
+
 void describe(FieldVisitor& v, FloorPoint& x);
 void describe(FieldVisitor& v, Perforation& x);
 void describe(FieldVisitor& v, LossPoint& x);
+void describe(FieldVisitor& v, SheetChoice& x);
 void describe(FieldVisitor& v, FormatUse& x);
 void describe(FieldVisitor& v, Imager& x);
 void describe(FieldVisitor& v, Aim& x);

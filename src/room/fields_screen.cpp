@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "room/fields_internal.hpp"
+#include "room/layout_file.hpp"
 
 #include <array>
 
@@ -14,6 +15,18 @@ constexpr auto kMaskingModes =
 constexpr auto kMovingEdges = std::to_array<const char*>({"top", "bottom", "both"});
 constexpr auto kLobes = std::to_array<const char*>({"matte", "mirror", "retro"});
 constexpr auto kPatterns = std::to_array<const char*>({"none", "square", "staggered", "woven"});
+
+/// The sheet between the holes.
+void describe_sheet(FieldVisitor& v, double& thickness_m, double& mass_kg_m2) {
+    v.number({{"sheet_thickness_m", "Sheet thickness", "Of the sheet."},
+              Unit::millimetre,
+              0.00005,
+              0.01},
+             thickness_m);
+    v.number(
+        {{"sheet_mass_kg_m2", "Sheet mass", "Mass per area as hung."}, Unit::kg_per_m2, 0.02, 20.0},
+        mass_kg_m2);
+}
 
 }  // namespace
 
@@ -101,6 +114,12 @@ void describe(FieldVisitor& v, LossPoint& x) {
              x.loss_db);
 }
 
+void describe(FieldVisitor& v, SheetChoice& x) {
+    v.text({"name", "Name", "What the sheet is called in its series."}, x.name);
+    group(v, {"perforation", "Perforation", "The holes that the sound passes."}, x.perforation);
+    describe_sheet(v, x.thickness_m, x.mass_kg_m2);
+}
+
 void describe(FieldVisitor& v, Screen& x) {
     v.number({{"width_m", "Frame width", "Chord of the largest opening."}, Unit::metre, 0.5, 60.0},
              x.width_m);
@@ -135,14 +154,7 @@ void describe(FieldVisitor& v, Screen& x) {
            x.moving_edge);
     group(v, {"surface", "Surface", "How the sheet sends light back."}, x.surface);
     group(v, {"perforation", "Perforation", "The holes that the sound passes."}, x.perforation);
-    v.number({{"sheet_thickness_m", "Sheet thickness", "Of the sheet."},
-              Unit::millimetre,
-              0.00005,
-              0.01},
-             x.sheet_thickness_m);
-    v.number(
-        {{"sheet_mass_kg_m2", "Sheet mass", "Mass per area as hung."}, Unit::kg_per_m2, 0.02, 20.0},
-        x.sheet_mass_kg_m2);
+    describe_sheet(v, x.sheet_thickness_m, x.sheet_mass_kg_m2);
     list(v,
          {{"loss_table", "Measured sound loss",
            "By frequency; two or more stand in place of the loss from holes and mass."},

@@ -61,6 +61,15 @@ base::Result<LimitSet> open_limits(const Layout& layout,
                                    const std::string& layout_path,
                                    const base::ReadText& read);
 
+/// A sheet of a series: its holes, and what the sound meets where there are none.
+struct SheetChoice {
+    std::string name;
+    Perforation perforation;
+    double thickness_m = 0.0003;
+    double mass_kg_m2 = 0.35;  ///< as hung, holes included
+    bool operator==(const SheetChoice&) const = default;
+};
+
 /// A catalogue of generic series to copy from (layouts/series/*.json).
 struct Series {
     std::string name;
@@ -68,6 +77,7 @@ struct Series {
     std::vector<Lens> lenses;
     std::vector<ScreenSurface> surfaces;
     std::vector<Loudspeaker> loudspeakers;
+    std::vector<SheetChoice> sheets;
     bool operator==(const Series&) const = default;
 };
 

@@ -15,6 +15,8 @@ void describe_series(FieldVisitor& v, Series& x) {
     list(v, {{"surfaces", "Surfaces", "Generic screen surfaces."}, "surface", 200}, x.surfaces);
     list(v, {{"loudspeakers", "Loudspeakers", "Generic loudspeakers."}, "loudspeaker", 200},
          x.loudspeakers);
+    list(v, {{"sheets", "Sheets", "Generic screen sheets by their holes."}, "sheet", 200},
+         x.sheets);
 }
 
 void check_series(const Series& series, Findings& out) {
@@ -24,9 +26,12 @@ void check_series(const Series& series, Findings& out) {
         check_surface(series.surfaces[i], at("surfaces", i), out);
     for (std::size_t i = 0; i < series.loudspeakers.size(); ++i)
         check_loudspeaker(series.loudspeakers[i], at("loudspeakers", i), out);
+    for (std::size_t i = 0; i < series.sheets.size(); ++i)
+        check_perforation(series.sheets[i].perforation, at("sheets", i) + ".perforation", out);
     check_names("lenses", series.lenses, out);
     check_names("surfaces", series.surfaces, out);
     check_names("loudspeakers", series.loudspeakers, out);
+    check_names("sheets", series.sheets, out);
 }
 
 }  // namespace

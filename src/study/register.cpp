@@ -11,7 +11,8 @@ std::span<const FigureDefinition> figure_register() {
         for (const auto part :
              {room_figures(), seating_figures(), wheelchair_room_figures(), picture_figures(),
               light_figures(), sight_figures(), sheet_figures(), gap_figures(), sound_figures(),
-              coverage_figures(), cabinet_figures(), arrival_figures(), acoustics_figures(), reflection_figures()}) {
+              coverage_figures(), cabinet_figures(), arrival_figures(), acoustics_figures(),
+              reflection_figures(), hole_figures()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

@@ -95,5 +95,6 @@ std::span<const FigureDefinition> cabinet_figures();
 std::span<const FigureDefinition> acoustics_figures();
 std::span<const FigureDefinition> reflection_figures();
 std::span<const FigureDefinition> arrival_figures();
+std::span<const FigureDefinition> hole_figures();
 
 }  // namespace rakeline::study

@@ -160,4 +160,34 @@ sound::SoundInput sound_input(const Study& study) {
         .standing_height_m = slice.standing_height_m};
 }
 
+HoleSlice hole_slice(const Study& study) {
+    HoleSlice out{.screen = study.layout().screen,
+                  .pictures = picture_slice(study.layout(), study.seats),
+                  .luminance_cdm2 = {},
+                  .eyes = eyes(study.seats)};
+    for (const light::PictureLight& light : study.light.lights)
+        out.luminance_cdm2.push_back(light.reference_cdm2.value_or(0.0));
+    return out;
+}
+
+sound::HoleInput hole_input(const Study& study) {
+    const room::Layout& layout = study.layout();
+    sound::HoleInput out{.surface = study.picture.surface,
+                         .width_m = layout.screen.width_m,
+                         .height_m = layout.screen.height_m,
+                         .perforation = layout.screen.perforation,
+                         .eyes = eyes(study.seats),
+                         .pictures = {}};
+    for (std::size_t i = 0; i < study.picture.pictures.size(); ++i) {
+        const picture::ProjectedPicture& p = study.picture.pictures[i];
+        const auto& machine = layout.projectors.at(static_cast<std::size_t>(p.projector));
+        const double luminance = study.light.lights[i].reference_cdm2.value_or(0.0);
+        if (machine.kind != room::SourceKind::digital || !(luminance > 0.0)) continue;
+        out.pictures.push_back({p.projector, p.format, p.map, machine.imager.pixel_pitch_m,
+                                study.picture.openings.at(static_cast<std::size_t>(p.format)).uv,
+                                luminance});
+    }
+    return out;
+}
+
 }  // namespace rakeline::study

@@ -47,4 +47,15 @@ struct SoundSlice {
 SoundSlice sound_slice(const Study& study);
 sound::SoundInput sound_input(const Study& study);
 
+/// Beats follow from the pictures and how bright they are.
+struct HoleSlice {
+    room::Screen screen;
+    picture::PictureInput pictures;
+    std::vector<double> luminance_cdm2;  ///< per picture; 0 where it is unknown
+    std::vector<glm::dvec3> eyes;
+    bool operator==(const HoleSlice&) const = default;
+};
+HoleSlice hole_slice(const Study& study);
+sound::HoleInput hole_input(const Study& study);
+
 }  // namespace rakeline::study

@@ -7,6 +7,7 @@
 #include "room/seat_plan.hpp"
 #include "sight/crowd.hpp"
 #include "sight/sight_study.hpp"
+#include "sound/hole_study.hpp"
 #include "sound/sound_study.hpp"
 #include "study/figure.hpp"
 #include "study/register.hpp"
@@ -56,6 +57,7 @@ struct Study {
     light::LightStudy light;
     sight::SightStudy sight;
     sound::SoundStudy sound;
+    sound::HoleStudy holes;
     /// Random audiences; null where none were drawn. Then the figures of the crowd are not there.
     std::shared_ptr<const sight::CrowdStudy> crowd;
     std::vector<Figure> figures;  ///< in register order, then projector, format, loudspeaker, band

@@ -33,6 +33,7 @@ struct StudyCache::Memory {
     Memo<SightSlice, sight::SightStudy> sight;
     sight::SightCache sight_edits;
     Memo<SoundSlice, sound::SoundStudy> sound;
+    Memo<HoleSlice, sound::HoleStudy> holes;
     std::optional<SightSlice> crowd_of;  ///< crowds read what the other sight figures do
     std::shared_ptr<const sight::CrowdStudy> crowd;
 };
@@ -58,6 +59,9 @@ Study StudyCache::update(std::shared_ptr<const room::Brief> brief) {
     });
     study.sound = memory_->sound.get(sound_slice(study), [&](const SoundSlice&) {
         return sound::study_sound(sound_input(study));
+    });
+    study.holes = memory_->holes.get(hole_slice(study), [&](const HoleSlice&) {
+        return sound::study_holes(hole_input(study));
     });
     study.figures = evaluate_figures(study);
     study.findings = collect_findings(study);

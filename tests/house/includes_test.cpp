@@ -54,7 +54,7 @@ const std::vector<std::pair<std::regex, Names>>& fences() {
         {std::regex("^nlohmann/.*$"),
          {"room", "study/study_json.cpp", "study/lens_json.cpp", "study/change_json.cpp",
           "study/rake_json.cpp", "study/crowd_json.cpp", "study/width_json.cpp",
-          "study/meter_json.cpp", "study/curve_json.cpp"}},
+          "study/meter_json.cpp", "study/curve_json.cpp", "study/perforation_json.cpp"}},
         {std::regex("^(unsupported/)?Eigen/.*$"), {"light/meter_solve.cpp"}},
         {std::regex("^CLI/.*$"), {"command"}},
     };

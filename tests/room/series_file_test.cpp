@@ -52,6 +52,28 @@ TEST_SUITE("room/series_file") {
         CHECK(found[2].line == 6);
     }
 
+    TEST_CASE(
+        "sheets are read as a screen's perforation is, and one whose holes overlap is refused") {
+        const auto series = read_series(R"({"rakeline_series": 1, "sheets": [{"name": "micro",
+            "perforation": {"pattern": "staggered", "hole_diameter_m": 0.0004, "pitch_m": 0.0016},
+            "sheet_thickness_m": 0.00025, "sheet_mass_kg_m2": 0.31}]})",
+                                        "series/x.json");
+        REQUIRE(series);
+        REQUIRE(series->sheets.size() == 1);
+        CHECK(series->sheets[0].perforation.pattern == PerforationPattern::staggered);
+        CHECK(series->sheets[0].perforation.pitch_m == 0.0016);
+        CHECK(series->sheets[0].thickness_m == 0.00025);
+        CHECK(series->sheets[0].mass_kg_m2 == 0.31);
+        const auto touching = read_series(
+            "{\"rakeline_series\": 1, \"sheets\": [{\"name\": \"micro\", \"perforation\":\n"
+            "{\"pattern\": \"square\", \"pitch_m\": 0.001,\n\"hole_diameter_m\": 0.001}}]}",
+            "series/x.json");
+        REQUIRE_FALSE(touching);
+        REQUIRE(touching.problems().size() == 1);
+        CHECK(touching.problems().front().where == "sheets[0].perforation.hole_diameter_m");
+        CHECK(touching.problems().front().line == 3);
+    }
+
     TEST_CASE("refuses: measured coverage of a catalogue's loudspeaker that does not rise") {
         const auto series = read_series(
             "{\"rakeline_series\": 1, \"loudspeakers\": [{\"name\": \"horn\",\n"

@@ -35,6 +35,7 @@ const Edit kEdits[] = {
                                 .hole_diameter_m = 0.0003 + 0.0001 * by,
                                 .pitch_m = 0.0015};
     },
+    [](room::Layout& x, double by) { x.screen.perforation.angle_rad = 0.3 * by; },
     [](room::Layout& x, double by) { x.formats.front().aspect_ratio *= 1.0 + 0.01 * by; },
     [](room::Layout& x, double by) { x.projectors.front().up_m += 0.1 * by; },
     [](room::Layout& x, double by) { x.projectors.back().flux.measured_flux_lm *= 1.0 + 0.1 * by; },

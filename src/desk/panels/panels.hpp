@@ -34,6 +34,7 @@ void paint_rake_preview(const PanelInput& in, const Workspace& w, const DrawingV
 void draw_derivation(const PanelInput& in, Workspace& w, Requests& out);
 void draw_lenses(const PanelInput& in, Workspace& w, Requests& out);
 void draw_widths(const PanelInput& in, Workspace& w, Requests& out);
+void draw_sheets(const PanelInput& in, Workspace& w, Requests& out);
 void draw_change(const PanelInput& in, Workspace& w, Requests& out);
 void draw_meter(const PanelInput& in, Workspace& w, Requests& out);
 void draw_floor_numbers(const PanelInput& in, Workspace& w, Requests& out);

@@ -134,6 +134,8 @@ void draw_sound_tools(const PanelInput& in, Workspace& w, Requests& out) {
         if (auto edit = aim_edit(in, w)) out.edit = std::move(edit);
     if (ImGui::IsItemHovered()) hint(t, aim_hint(in, w));
     draw_series_choice(in, w, out, ImGui::GetContentRegionAvail().x);
+    if (word_button(t, "Screen sheets", width)) w.toggle_middle(w.sheets_open);
+    hint(t, "Other holes: what sound and light lose, and what is seen of them");
 }
 
 /// Beside the figures of lamp, supply and exhaust.
