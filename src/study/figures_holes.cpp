@@ -135,7 +135,7 @@ std::vector<FigureDefinition> hole_entries() {
     return {
         {"sound.pitch_visible_from",
          Subject::sound,
-         "Rows of holes seen within",
+         "Hole rows seen within",
          Unit::metre,
          {},
          "Distance within which rows of holes are told apart, two minutes of arc for one dark and "
@@ -143,7 +143,9 @@ std::vector<FigureDefinition> hole_entries() {
          "b / tan 2'",
          kAcuity,
          "The rows of holes are seen from within {value}",
-         pitch_visible_from},
+         pitch_visible_from,
+         false,
+         false},
         {"sound.holes_seen_share",
          Subject::sound,
          "Seats that see holes",
@@ -167,7 +169,7 @@ std::vector<FigureDefinition> hole_entries() {
          hole_acuity},
         {"sound.pitch_acuity",
          Subject::sound,
-         "Rows of holes against acuity",
+         "Hole rows against acuity",
          Unit::ratio,
          {.seat = true},
          "Angle of the pitch at the sheet's nearest point over two minutes of arc: above 1 a "
@@ -176,7 +178,9 @@ std::vector<FigureDefinition> hole_entries() {
          "atan(b / D) / 2'",
          kAcuity,
          "Seat {seat} sees the rows of holes at {value} times two minutes of arc",
-         pitch_acuity},
+         pitch_acuity,
+         false,
+         false},
     };
 }
 
@@ -192,7 +196,8 @@ std::vector<FigureDefinition> beat_entries() {
          "pixels sharp: 90 % of a pixel's area is lit.",
          "2 s / (1 - s) A P, A of the hole's Fourier transform",
          "Fourier coefficients of disc and square; lit area: common practice, no source",
-         "{projector} in {format} beats with the holes at a contrast of {value}", beat_contrast},
+         "{projector} in {format} beats with the holes at a contrast of {value}", beat_contrast,
+         false, false},
         {"sound.beat_seats", Subject::sound, "Seats that see the beat", Unit::fraction, kPicture,
          "Share of the seats to which the bands' contrast is above a normal eye's threshold.",
          "seats with C S > 1, over all", "Barten 2004, as reported",
@@ -200,9 +205,9 @@ std::vector<FigureDefinition> beat_entries() {
         {"sound.beat_cycles", Subject::sound, "Beat in a degree", Unit::per_radian, kPictureSeat,
          "Bands of the beat in a degree at the eye.", "D / T, crowded where seen from the side",
          "derived: true angle at the eye",
-         "Seat {seat} has {value} bands of the beat of {projector} in {format}", beat_cycles},
-        {"sound.beat_visibility", Subject::sound, "Beat against the eye's threshold", Unit::ratio,
-         kPictureSeat,
+         "Seat {seat} has {value} bands of the beat of {projector} in {format}", beat_cycles, false,
+         false},
+        {"sound.beat_visibility", Subject::sound, "Beat over threshold", Unit::ratio, kPictureSeat,
          "Contrast of the bands times the eye's contrast sensitivity at the picture's luminance: "
          "above 1 they are seen.",
          "C S", "Barten 2004, as reported",
