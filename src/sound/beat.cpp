@@ -48,6 +48,11 @@ Near cancelling(const Order& hole, const Lattice& pixels) {
             static_cast<int>(std::lround(-glm::dot(hole.frequency, pixels.b)))};
 }
 
+/// The orders of a pattern that repeats by 60 degrees go as far along all three of its rows.
+bool beyond_rows(const room::Perforation& holes, int i, int j) {
+    return holes.pattern == room::PerforationPattern::staggered && std::abs(i - j) > kHighestOrder;
+}
+
 bool looked_at(int i, int j) {
     return std::abs(i) <= kHighestOrder && std::abs(j) <= kHighestOrder && (i != 0 || j != 0);
 }
@@ -60,6 +65,7 @@ std::vector<Order> hole_orders(const room::Perforation& perforation) {
     std::vector<Order> out;
     for (int i = 0; i <= kHighestOrder; ++i) {
         for (int j = i == 0 ? 1 : -kHighestOrder; j <= kHighestOrder; ++j) {
+            if (beyond_rows(perforation, i, j)) continue;
             const glm::dvec2 at = lattice.at(i, j);
             const double share = hole_share(perforation, i, j, glm::length(at));
             out.push_back({i, j, at, 2.0 * open / (1.0 - open) * std::abs(share)});
@@ -76,7 +82,8 @@ double pixel_amplitude(int i, int j) {
 
 std::vector<Beat> beats(const std::vector<Order>& holes, const Lattice& pixels, double longest_m) {
     const Reciprocal lattice = reciprocal(pixels);
-    double highest = lowest_frequency(lattice);
+    // What is as coarse as the patterns themselves, but for rounding, is no beat.
+    double highest = lowest_frequency(lattice) * (1.0 - 1e-9);
     for (const Order& hole : holes)
         highest = std::min(highest, glm::length(hole.frequency));
     std::vector<Beat> out;

@@ -32,7 +32,8 @@ struct Order {
     double amplitude = 0.0;     ///< over the pattern's mean, >= 0; both of the pair +k and -k
 };
 
-/// One half of the orders of the holes (the other is the same with both signs turned).
+/// One half of the orders of the holes (the other is the same with both signs turned): up to
+/// kHighestOrder along each of the two, of staggered holes the three directions of their rows.
 ///
 ///     2 s / (1 - s) |2 J1(pi d k) / (pi d k)|                    round holes
 ///     2 s / (1 - s) |sinc(i d/b) sinc(j d/b)|                    woven, sinc x = sin(pi x)/(pi x)
