@@ -76,6 +76,9 @@ std::string turn_words(const SheetTrials& trials, base::UnitSystem system) {
     const sound::TurnTrial& best = turn.trials.at(turn.best);
     if (turn.now == 0.0)
         return "No picture beats with the holes: there is nothing to turn them for.";
+    if (turn.now < 1.0)
+        return "No seat sees a beat as the rows hang (" + times(turn.now) +
+               " times the eye's threshold): there is nothing to turn them for.";
     const std::string angle = base::quantity_text(best.angle_rad, Unit::radian, system);
     if (!(best.visibility < turn.now))
         return "The rows hang as well as any: no angle makes the beat fainter than " +
