@@ -177,7 +177,6 @@ struct WidthCache {
 struct SheetPlotCache {
     struct Key {
         unsigned long trials = 0;  ///< serial number; 0: nothing kept
-        base::UnitSystem units = base::UnitSystem::metric;
         drawing::PlotShape shape;
         bool operator==(const Key&) const = default;
     };

@@ -18,7 +18,7 @@ using sound::Lattice;
 
 constexpr int kPixelsWide = 20;
 constexpr int kPixelsHigh = 12;
-constexpr double kRow = 0.055;  ///< between lines of lettering, of the patch's height
+constexpr double kRow = 0.08;  ///< between lines of lettering, of the patch's height
 
 base::Problem refusal(const std::string& what, const std::string& mend) {
     return {.file = {}, .line = 0, .where = {}, .what = what, .mend = mend};
@@ -83,24 +83,39 @@ void draw_holes(const PatchScene& scene, Drawing& drawing) {
     }
 }
 
-/// One period across the bands, from crest to crest, where it fits.
+Ink beat_ink(const PatchScene& scene) {
+    const bool seen = scene.beat && scene.beat->seats_that_see > 0.0;
+    return seen ? Ink::missed : Ink::quiet;
+}
+
+void draw_crest(const PatchScene& scene, Drawing& drawing, glm::dvec2 at, glm::dvec2 along) {
+    Line crest = stroke(at - along, at + along, Weight::cut, beat_ink(scene));
+    crest.dashed = true;
+    drawing.items.emplace_back(std::move(crest));
+}
+
+/// Half of one period, across the bands.
+glm::dvec2 half_period(const sound::PictureBeat& beat) {
+    const glm::dvec2 k = beat.beat.frequency;
+    return 0.5 * k / glm::dot(k, k);
+}
+
+bool period_fits(const PatchScene& scene) {
+    const glm::dvec2 reach = half_period(*scene.beat);
+    return std::abs(reach.x) < scene.half.x && std::abs(reach.y) < scene.half.y;
+}
+
+/// One period from crest to crest of the bands; where it is longer than the patch, one crest.
 void draw_period(const PatchScene& scene, Drawing& drawing) {
     if (!scene.beat) return;
-    const glm::dvec2 k = scene.beat->beat.frequency;
-    const double period = scene.beat->beat.period_m();
-    const glm::dvec2 across = k / glm::length(k);
-    const glm::dvec2 reach = 0.5 * period * across;
-    if (std::abs(reach.x) > scene.half.x || std::abs(reach.y) > scene.half.y) return;
-    const glm::dvec2 along{-across.y, across.x};
-    const double half_band = 0.6 * std::min(scene.half.y, period);
-    for (const double side : {-1.0, 1.0}) {
-        Line crest = stroke(side * reach - half_band * along, side * reach + half_band * along,
-                            Weight::cut, Ink::missed);
-        crest.dashed = true;
-        drawing.items.emplace_back(std::move(crest));
-    }
-    drawing.items.emplace_back(
-        Line{.points = {-reach, reach}, .weight = Weight::cut, .ink = Ink::missed, .shows = {}});
+    const glm::dvec2 reach = half_period(*scene.beat);
+    const double period = 2.0 * glm::length(reach);
+    const glm::dvec2 along =
+        0.6 * std::min(scene.half.y, period) * glm::dvec2(-reach.y, reach.x) / glm::length(reach);
+    if (!period_fits(scene)) return draw_crest(scene, drawing, {0.0, 0.0}, along);
+    draw_crest(scene, drawing, reach, along);
+    draw_crest(scene, drawing, -reach, along);
+    drawing.items.emplace_back(stroke(-reach, reach, Weight::cut, beat_ink(scene)));
 }
 
 /// A length of 1, 2 or 5 times a power of ten of millimetres, about a fifth of the patch.
@@ -215,7 +230,7 @@ base::Result<Drawing> hole_patch(const study::Study& study, const DrawingChoice&
     draw_period(scene, drawing);
     draw_scale(scene, drawing);
     write(scene, drawing, 1, pixel_words(scene), Ink::line);
-    write(scene, drawing, 0, beat_line(scene), beat ? Ink::missed : Ink::quiet);
+    write(scene, drawing, 0, beat_line(scene), beat_ink(scene));
     drawing.items.emplace_back(Label{.at = {-scene.half.x, -scene.half.y - 0.8 * scene.row()},
                                      .text = place_words(scene, *now.opening),
                                      .anchor = Anchor::left,

@@ -17,16 +17,20 @@ using study::SheetSight;
 using study::SheetTrial;
 
 // In lettering rows:
-constexpr double kNames = 17.0;     ///< for the list at the right
+constexpr double kNames = 19.0;     ///< for the list at the right
 constexpr double kLeftWords = 2.6;  ///< "100 %"
 constexpr double kBelow = 2.0;
 constexpr double kAbove = 2.0;
 constexpr double kMargin = 0.6;
 
-/// The next of 1, 2, 5, 10 ... not below what is there.
+bool has_holes(const SheetTrial& trial) {
+    return trial.sheet.perforation.pattern != room::PerforationPattern::none;
+}
+
+/// The next round number not below what is there.
 double round_top(double most) {
     const double power = std::pow(10.0, std::floor(std::log10(most)));
-    for (const double step : {1.0, 2.0, 5.0})
+    for (const double step : {1.0, 1.5, 2.0, 2.5, 5.0, 7.5})
         if (most <= step * power * (1.0 + 1e-9)) return step * power;
     return 10.0 * power;
 }
@@ -34,18 +38,17 @@ double round_top(double most) {
 Scale scale_to(const std::vector<SheetTrial>& trials, double SheetTrial::*value, double least) {
     double most = least;
     for (const SheetTrial& trial : trials)
-        most = std::max(most, 1.05 * trial.*value);
+        if (has_holes(trial)) most = std::max(most, 1.08 * trial.*value);
     return {0.0, round_top(most)};
 }
 
-std::vector<Tick> ticks(const Scale& scale, bool percent) {
+/// Five steps, each with its unit; `factor` from the scale to what is shown.
+std::vector<Tick> ticks(const Scale& scale, double factor, const char* unit) {
     std::vector<Tick> out;
-    for (int i = 0; i <= 5; ++i) {
-        const double at = scale.high * i / 5.0;
-        const double shown = percent ? 100.0 * at : at;
-        const int decimals = scale.high * (percent ? 100.0 : 1.0) < 5.0 ? 1 : 0;
-        out.push_back({at, base::fixed_text(shown, decimals) + (percent ? " %" : " dB")});
-    }
+    const double step = factor * scale.high / 5.0;
+    const int decimals = std::abs(step - std::round(step)) < 1e-9 ? 0 : 1;
+    for (int i = 0; i <= 5; ++i)
+        out.push_back({scale.high * i / 5.0, base::fixed_text(step * i, decimals) + unit});
     return out;
 }
 
@@ -63,7 +66,7 @@ Ink ink_of(SheetSight sight) {
 
 /// Larger the larger a hole looks; never so small that it can't be found.
 double radius_of(const SheetTrial& trial, double pitch) {
-    return pitch * (0.22 + 0.16 * std::min(trial.hole_minutes.value_or(0.0), 2.0));
+    return pitch * (0.16 + 0.14 * std::min(trial.hole_minutes.value_or(0.0), 2.0));
 }
 
 void draw_disc(Drawing& drawing, glm::dvec2 at, const SheetTrial& trial, double radius) {
@@ -103,6 +106,7 @@ void draw_numbers(Drawing& drawing,
         });
     };
     for (std::size_t i = 0; i < at.size(); ++i) {
+        if (!has_holes(trials[i])) continue;
         const double aside = radius_of(trials[i], pitch) + 0.55 * pitch;
         glm::dvec2 here = at[i] + glm::dvec2(aside, 0.0);
         for (int tried = 0; tried < 16 && !free(here); ++tried) {
@@ -116,6 +120,12 @@ void draw_numbers(Drawing& drawing,
     }
 }
 
+/// Its name, and its loss where it stands off the chart.
+std::string name_of(const SheetTrial& trial) {
+    if (has_holes(trial)) return trial.sheet.name;
+    return trial.sheet.name + ": " + base::quantity_text(trial.loss_10k_db, Unit::decibel);
+}
+
 /// The sheets by number, with what is seen of them.
 void draw_names(Drawing& drawing,
                 const std::vector<SheetTrial>& trials,
@@ -127,47 +137,51 @@ void draw_names(Drawing& drawing,
         const SheetSight sight = study::sight_of(trials[i]);
         drawing.items.emplace_back(
             words({left + 1.6 * pitch, y}, number_of(i), Anchor::right, ink_of(sight)));
-        drawing.items.emplace_back(words({left + 2.0 * pitch, y}, trials[i].sheet.name,
-                                         Anchor::left, i == 0 ? Ink::line : Ink::quiet));
+        drawing.items.emplace_back(words({left + 2.0 * pitch, y}, name_of(trials[i]), Anchor::left,
+                                         i == 0 ? Ink::line : Ink::quiet));
     }
+}
+
+double right_of(SheetNames names) {
+    return names == SheetNames::listed ? kNames : 0.0;
 }
 
 }  // namespace
 
-PlotShape perforation_plot_shape(glm::dvec2 field, double pitch) {
+PlotShape perforation_plot_shape(glm::dvec2 field, double pitch, SheetNames names) {
     const double height =
         std::max(field.y - (kAbove + kBelow + 2.0 * kMargin) * pitch, 3.0 * pitch);
-    const double width = field.x - (kNames + kLeftWords + 2.0 * kMargin) * pitch;
-    return {std::clamp(width / height, 1.2, 4.5), pitch / height};
+    const double width = field.x - (right_of(names) + kLeftWords + 2.0 * kMargin) * pitch;
+    return {std::clamp(width / height, 1.2, 8.0), pitch / height};
 }
 
 Drawing perforation_plot(const study::SheetTrials& trials,
-                         base::UnitSystem,
-                         const PlotShape& shape) {
+                         const PlotShape& shape,
+                         SheetNames names) {
     Drawing drawing;
     drawing.title = "Sheets: sound, light and sight";
     const auto& all = trials.trials;
     const Scale x = scale_to(all, &SheetTrial::loss_10k_db, 2.0);
     const Scale y = scale_to(all, &SheetTrial::open_area, 0.02);
     Chart chart(drawing, {0.0, shape.wide, 0.0, 1.0}, x, y, shape.pitch);
-    chart.frame(ticks(y, true));
-    chart.uprights(ticks(x, false));
-    chart.ticks_below(ticks(x, false), 0);
+    chart.frame(ticks(y, 100.0, " %"));
+    chart.uprights(ticks(x, 1.0, " dB"));
+    chart.ticks_below(ticks(x, 1.0, " dB"), 0);
     chart.title_below("sound lost at 10 kHz, straight through", 1);
     chart.words_above(0.0, "up: light lost to the holes", Ink::line, 1);
     chart.words_above(0.0, "ring: unseen", Ink::holds, 0);
-    chart.words_above(0.3, "half: holes seen", Ink::near, 0);
-    chart.words_above(0.65, "full: beat seen", Ink::missed, 0);
+    chart.words_above(0.33, "half: holes seen", Ink::near, 0);
+    chart.words_above(0.68, "full: beat seen", Ink::missed, 0);
     std::vector<glm::dvec2> at;
     for (const SheetTrial& trial : all) {
         at.push_back(chart.place(trial.loss_10k_db, trial.open_area));
-        draw_disc(drawing, at.back(), trial, radius_of(trial, shape.pitch));
+        if (has_holes(trial)) draw_disc(drawing, at.back(), trial, radius_of(trial, shape.pitch));
     }
     draw_numbers(drawing, at, all, shape.pitch);
-    draw_names(drawing, all, shape.wide, shape.pitch);
+    if (names == SheetNames::listed) draw_names(drawing, all, shape.wide, shape.pitch);
     set_bounds(drawing, kMargin * shape.pitch);
     drawing.low.x -= kLeftWords * shape.pitch;
-    drawing.high.x = std::max(drawing.high.x, shape.wide + kNames * shape.pitch);
+    drawing.high.x = std::max(drawing.high.x, shape.wide + right_of(names) * shape.pitch);
     return drawing;
 }
 

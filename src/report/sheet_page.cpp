@@ -70,7 +70,7 @@ void draw_sheet_page(Pages& pages, const ReportInput& in) {
     pages.gap(kGap_pt);
     if (!in.options.sheets.empty()) {
         pages.heading("Other sheets in this room");
-        draw_across(pages, in, drawing::perforation_plot(*trials, in.units()), 1.0);
+        draw_across(pages, in, drawing::perforation_plot(*trials), 1.0);
     }
     for (const std::string& words : study::sheet_scope(in.study))
         pages.paragraph(words, pages.quiet(type::kSmall));

@@ -90,7 +90,7 @@ TEST_SUITE("drawing/perforation_plot") {
         for (const char* name : kDemoRooms) {
             const auto trials = study::sheet_trials(studied(name), std::vector{micro, solid});
             REQUIRE(trials);
-            const auto plot = drawing::perforation_plot(*trials, base::UnitSystem::metric);
+            const auto plot = drawing::perforation_plot(*trials);
             for (const char* part : {"10 kHz", " dB", " %", "light lost", "now", "1", "2", "micro",
                                      "solid", study::kPresentSheet}) {
                 INFO(part);

@@ -145,7 +145,7 @@ void draw_rows(const PanelInput& in,
     ImGui::EndChild();
 }
 
-/// The sheets in a plot, drawn anew only when trials, units or size have changed.
+/// The sheets in a plot, drawn anew only when trials or size have changed.
 void draw_plot(const PanelInput& in, Workspace& w, const study::SheetTrials& trials) {
     const Theme& t = in.theme;
     const ImVec2 low = ImGui::GetCursorScreenPos();
@@ -153,13 +153,13 @@ void draw_plot(const PanelInput& in, Workspace& w, const study::SheetTrials& tri
     const ImVec2 size{ImGui::GetContentRegionAvail().x, std::clamp(left, t.px(150), t.px(330))};
     const ImVec2 high{low.x + size.x, low.y + size.y};
     SheetPlotCache& cache = w.sheet_plot;
-    const auto shape =
-        drawing::perforation_plot_shape({static_cast<double>(size.x), static_cast<double>(size.y)},
-                                        static_cast<double>(label_pitch(t)));
-    const SheetPlotCache::Key key{in.sheets.serial, in.units(), shape};
+    const auto shape = drawing::perforation_plot_shape(
+        {static_cast<double>(size.x), static_cast<double>(size.y)},
+        static_cast<double>(label_pitch(t)), drawing::SheetNames::none);
+    const SheetPlotCache::Key key{in.sheets.serial, shape};
     if (!(cache.key == key) || !cache.plot) {
         cache.plot = std::make_shared<const drawing::Drawing>(
-            drawing::perforation_plot(trials, in.units(), shape));
+            drawing::perforation_plot(trials, shape, drawing::SheetNames::none));
         cache.key = key;
     }
     ImGui::Dummy(size);
