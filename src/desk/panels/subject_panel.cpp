@@ -133,7 +133,8 @@ void draw_sound_tools(const PanelInput& in, Workspace& w, Requests& out) {
     if (word_button(t, "Aim at the seats", width))
         if (auto edit = aim_edit(in, w)) out.edit = std::move(edit);
     if (ImGui::IsItemHovered()) hint(t, aim_hint(in, w));
-    draw_series_choice(in, w, out, ImGui::GetContentRegionAvail().x);
+    draw_series_choice(in, w, out, width);
+    ImGui::SameLine(0.0f, t.px(8));
     if (word_button(t, "Screen sheets", width)) w.toggle_middle(w.sheets_open);
     hint(t, "Other holes: what sound and light lose, and what is seen of them");
 }
