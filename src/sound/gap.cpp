@@ -99,7 +99,7 @@ double first_dip_hz(const GapSetting& setting, const Gap& gap) {
     const double spacing = ripple_spacing_hz(gap, setting.air);
     double low = 0.5 * spacing;
     double high = 0.75 * spacing;
-    constexpr int kHalvings = 50;
+    constexpr int kHalvings = 36;
     for (int i = 0; i < kHalvings; ++i) {
         const double middle = 0.5 * (low + high);
         const double short_of = base::kPi + sheet_lead(setting, middle, gap.incidence_rad) -

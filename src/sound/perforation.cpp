@@ -10,12 +10,20 @@
 #include <cmath>
 
 namespace rakeline::sound {
-namespace {
 
 using namespace std::complex_literals;
 
-/// Air that swings in one hole, over the hole's own area, its ends left out.
-std::complex<double> tube_impedance(const Sheet& sheet, double omega, const Air& air) {
+Sheet sheet_of(const room::Screen& screen) {
+    return {.perforation = screen.perforation,
+            .thickness_m = screen.sheet_thickness_m,
+            .mass_kg_m2 = screen.sheet_mass_kg_m2,
+            .loss_table = screen.loss_table,
+            .form = {}};
+}
+
+std::complex<double> tube_impedance(const Sheet& sheet, double frequency_hz, const Air& air) {
+    RL_ASSERT(frequency_hz > 0.0);
+    const double omega = 2.0 * base::kPi * frequency_hz;
     const double density = air.density_kg_m3();
     const double viscosity = air.viscosity_pa_s();
     const double diameter = sheet.perforation.hole_diameter_m;
@@ -29,18 +37,10 @@ std::complex<double> tube_impedance(const Sheet& sheet, double omega, const Air&
            mass * (1.0 + 1.0 / std::sqrt(9.0 + 0.5 * shear * shear));
 }
 
-}  // namespace
-
-Sheet sheet_of(const room::Screen& screen) {
-    return {.perforation = screen.perforation,
-            .thickness_m = screen.sheet_thickness_m,
-            .mass_kg_m2 = screen.sheet_mass_kg_m2,
-            .loss_table = screen.loss_table,
-            .form = {}};
-}
-
-std::complex<double> hole_impedance(const Sheet& sheet, double frequency_hz, const Air& air) {
-    RL_ASSERT(frequency_hz > 0.0);
+std::complex<double> hole_impedance(const Sheet& sheet,
+                                    std::complex<double> tube,
+                                    double frequency_hz,
+                                    const Air& air) {
     const room::Perforation& holes = sheet.perforation;
     const double sigma = room::open_area(holes);
     RL_ASSERT(sigma > 0.0);
@@ -52,7 +52,18 @@ std::complex<double> hole_impedance(const Sheet& sheet, double frequency_hz, con
         1i * omega * density * 0.85 * holes.hole_diameter_m * factor;
     const double face = 0.5 * std::sqrt(2.0 * omega * density * air.viscosity_pa_s());
     const double end_resistance = sheet.form.faces == FaceResistance::once ? face : 4.0 * face;
-    return (tube_impedance(sheet, omega, air) + end_mass + end_resistance) / sigma;
+    return (tube + end_mass + end_resistance) / sigma;
+}
+
+std::complex<double> hole_impedance(const Sheet& sheet, double frequency_hz, const Air& air) {
+    return hole_impedance(sheet, tube_impedance(sheet, frequency_hz, air), frequency_hz, air);
+}
+
+std::complex<double> beside_limp_mass(const Sheet& sheet,
+                                      std::complex<double> holes,
+                                      double frequency_hz) {
+    const std::complex<double> limp = 2.0i * base::kPi * frequency_hz * sheet.mass_kg_m2;
+    return holes * limp / (holes + limp);
 }
 
 std::complex<double> sheet_impedance(const Sheet& sheet, double frequency_hz, const Air& air) {
@@ -61,10 +72,9 @@ std::complex<double> sheet_impedance(const Sheet& sheet, double frequency_hz, co
         const double loss_db = MeasuredLoss(sheet.loss_table).normal_db(frequency_hz);
         return mass_that_loses(loss_db) * 2.0 * air.impedance_pa_s_m();
     }
-    const std::complex<double> limp = 2.0i * base::kPi * frequency_hz * sheet.mass_kg_m2;
-    if (room::open_area(sheet.perforation) == 0.0) return limp;
-    const std::complex<double> holes = hole_impedance(sheet, frequency_hz, air);
-    return holes * limp / (holes + limp);
+    if (room::open_area(sheet.perforation) == 0.0)
+        return 2.0i * base::kPi * frequency_hz * sheet.mass_kg_m2;
+    return beside_limp_mass(sheet, hole_impedance(sheet, frequency_hz, air), frequency_hz);
 }
 
 std::complex<double> relative_impedance(const Sheet& sheet, double frequency_hz, const Air& air) {

@@ -47,6 +47,21 @@ Sheet sheet_of(const room::Screen& screen);
 /// and in Fok's function.
 std::complex<double> hole_impedance(const Sheet& sheet, double frequency_hz, const Air& air);
 
+/// The first term in the braces above, for a caller who adds ends of several forms to it: it takes
+/// most of the time.
+std::complex<double> tube_impedance(const Sheet& sheet, double frequency_hz, const Air& air);
+
+/// The same impedance of the holes from that term.
+std::complex<double> hole_impedance(const Sheet& sheet,
+                                    std::complex<double> tube,
+                                    double frequency_hz,
+                                    const Air& air);
+
+/// Holes in parallel with the sheet's limp mass, Pa s/m.
+std::complex<double> beside_limp_mass(const Sheet& sheet,
+                                      std::complex<double> holes,
+                                      double frequency_hz);
+
 /// Specific impedance of the sheet: holes in parallel with the limp mass j w m, Pa s/m; without
 /// holes the limp mass alone. `frequency_hz` > 0. Source: common practice, no source: both are
 /// driven by the same pressure difference and their volume flows add. Of a measured sheet, the mass

@@ -11,13 +11,37 @@
 namespace rakeline::sound {
 namespace {
 
+bool is_screen_channel(const room::Loudspeaker& loudspeaker) {
+    using room::Channel;
+    const Channel channel = loudspeaker.channel;
+    return loudspeaker.behind_screen &&
+           (channel == Channel::left || channel == Channel::centre || channel == Channel::right);
+}
+
+/// z / (2 rho c) of the sheet, which every channel and angle shares.
+using Impedances = std::array<std::complex<double>, kThirds.size()>;
+
+Impedances impedances(const Sheet& sheet, const Air& air) {
+    Impedances out;
+    for (std::size_t i = 0; i < kThirds.size(); ++i)
+        out.at(i) = relative_impedance(sheet, kThirds.at(i), air);
+    return out;
+}
+
+Thirds losses_at(const Impedances& sheet, double angle_rad) {
+    Thirds out{};
+    for (std::size_t i = 0; i < kThirds.size(); ++i)
+        out.at(i) = transmission_loss_db(sheet.at(i), std::cos(angle_rad));
+    return out;
+}
+
 /// What the gap does, third by third.
-void fill_gap(const SoundInput& in, ChannelSheet& out) {
+void fill_gap(const SoundInput& in, const Impedances& sheet, ChannelSheet& out) {
     const double half_band = std::pow(2.0, 1.0 / 6.0);
     for (std::size_t i = 0; i < kThirds.size(); ++i) {
         const double hz = kThirds.at(i);
-        const auto loop = loop_factor(relative_impedance(in.sheet, hz, in.air),
-                                      baffle_reflection(in.acoustics.baffle, hz), out.gap);
+        const auto loop =
+            loop_factor(sheet.at(i), baffle_reflection(in.acoustics.baffle, hz), out.gap);
         out.gap_level_db.at(i) =
             gap_band_level_db(loop, hz / half_band, hz * half_band, out.gap, in.air);
         out.gap_ripple_db.at(i) = gap_ripple_db(loop);
@@ -41,15 +65,16 @@ double incidence_to_reference(const SoundInput& in,
 }
 
 std::optional<ChannelSheet> channel_sheet(const SoundInput& in,
+                                          const Impedances& sheet,
                                           const room::Loudspeaker& loudspeaker) {
-    if (!loudspeaker.behind_screen || !is_screen_channel(loudspeaker.channel)) return std::nullopt;
+    if (!is_screen_channel(loudspeaker)) return std::nullopt;
     const std::optional<Gap> gap = gap_of(loudspeaker, in.surface);
     if (!gap) return std::nullopt;
     ChannelSheet out;
     out.gap = *gap;
-    fill_gap(in, out);
+    fill_gap(in, sheet, out);
     out.incidence_rad = incidence_to_reference(in, loudspeaker, *gap);
-    out.loss_db = loss_by_thirds(in.sheet, out.incidence_rad, in.air);
+    out.loss_db = losses_at(sheet, out.incidence_rad);
     out.equalisation = equalisation(out.loss_db, out.gap_level_db, in.playback);
     return out;
 }
@@ -67,10 +92,7 @@ void fill_band(const SoundInput& in, SheetStudy& out) {
 }  // namespace
 
 Thirds loss_by_thirds(const Sheet& sheet, double angle_rad, const Air& air) {
-    Thirds out{};
-    for (std::size_t i = 0; i < kThirds.size(); ++i)
-        out.at(i) = screen_loss_db(sheet, kThirds.at(i), angle_rad, air);
-    return out;
+    return losses_at(impedances(sheet, air), angle_rad);
 }
 
 SheetStudy study_sheet(const SoundInput& in) {
@@ -79,10 +101,11 @@ SheetStudy study_sheet(const SoundInput& in) {
     out.loss_10k_db = straight_db(10000.0);
     out.treble_6k_db = straight_db(6000.0) - straight_db(500.0);
     out.treble_8k_db = straight_db(8000.0) - straight_db(500.0);
-    out.loss_60_db = loss_by_thirds(in.sheet, base::radians(60.0), in.air);
+    const Impedances sheet = impedances(in.sheet, in.air);
+    out.loss_60_db = losses_at(sheet, base::radians(60.0));
     fill_band(in, out);
     for (const room::Loudspeaker& loudspeaker : in.loudspeakers)
-        out.channels.push_back(channel_sheet(in, loudspeaker));
+        out.channels.push_back(channel_sheet(in, sheet, loudspeaker));
     return out;
 }
 

@@ -171,7 +171,7 @@ TEST_SUITE("sound/gap") {
                 sound::loop_factor(sound::relative_impedance(c.sheet, dip, kAir), 0.5, c.gap);
             check_close(sound::gap_level_db(loop, dip, c.gap, kAir),
                         -20.0 * std::log10(1.0 + std::abs(loop)),
-                        absolute(1e-9, "phase found to 2^-50 of the spacing"));
+                        absolute(1e-9, "phase found to 2^-38 of the spacing"));
             // And the distance for that frequency is this one.
             check_close(sound::distance_of_dip_m(setting, dip, c.gap.incidence_rad), c.gap.along_m,
                         relative(1e-9, "there and back"));
