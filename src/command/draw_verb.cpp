@@ -183,10 +183,16 @@ int draw_reflections(const study::Study& study,
     return drawn ? png(*drawn) : refuse(drawn.problems());
 }
 
-int draw_loss(const study::Study& study, const DrawWords& words, const auto& png) {
+int draw_loss(const study::Study& study,
+              const DrawWords& words,
+              const Size& size,
+              const auto& png) {
     const auto loudspeaker = choose_loudspeaker(study.layout(), words.loudspeaker);
     if (!loudspeaker) return refuse(loudspeaker.problems());
-    return png(drawing::loss_plot(study, *loudspeaker, unit_system(words.imperial)));
+    constexpr double kPitch = 20.0;  ///< pixels between lines of the drawings' lettering
+    const drawing::PlotShape shape = drawing::loss_plot_shape(
+        {static_cast<double>(size.width), static_cast<double>(size.height)}, kPitch);
+    return png(drawing::loss_plot(study, *loudspeaker, unit_system(words.imperial), shape));
 }
 
 int draw_holes(const study::Study& study, const drawing::DrawingChoice& choice, const auto& png) {
@@ -236,7 +242,7 @@ int draw(const DrawWords& words) {
     if (words.view == "curve") return draw_curve(*study, choice, png);
     if (words.view == "decay") return png(drawing::decay_plot(*study));
     if (words.view == "reflections") return draw_reflections(*study, choice, png);
-    if (words.view == "loss") return draw_loss(*study, words, png);
+    if (words.view == "loss") return draw_loss(*study, words, *size, png);
     if (words.view == "holes") return draw_holes(*study, choice, png);
     if (words.view == "orbit") return draw_scene(*study, choice, words, *size);
     if (const auto name = seat_name(words.view)) {

@@ -45,7 +45,7 @@ std::vector<Tick> octave_ticks(const Scale& scale) {
 void draw_frequency_axis(Chart& chart, const Scale& scale) {
     const std::vector<Tick> ticks = octave_ticks(scale);
     chart.uprights(ticks);
-    constexpr double kLabel = 1.9;  ///< in rows of lettering, with air: "31.5"
+    constexpr double kLabel = 1.5;  ///< in rows of lettering, with air: "31.5"
     const double octave = chart.field().width() / (scale.high - scale.low);
     chart.ticks_below(octave < kLabel * chart.pitch() ? every_other(ticks) : ticks, 0);
     chart.title_below("frequency, Hz", 1);

@@ -8,7 +8,7 @@ namespace {
 
 constexpr double kHead_pt = 30.0;
 constexpr double kPlot_pt = 280.0;
-constexpr double kPitch_pt = 11.0;  ///< between lines of the drawings' lettering
+constexpr double kPitch_pt = 13.0;  ///< between lines of the drawings' lettering
 constexpr const char* kWords =
     "a model of viscous holes in a limp sheet, or its measured loss; the gap as plane waves "
     "between "
