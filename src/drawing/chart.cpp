@@ -70,7 +70,7 @@ void Chart::ticks_below(const std::vector<Tick>& across, int row) {
                 stroke(foot, foot - glm::dvec2(0.0, kTick), Weight::seen, Ink::quiet));
         if (tick.text.empty()) continue;
         const double share = x_.share(tick.at);
-        const Anchor anchor = anchor_at(share, 0.05);
+        const Anchor anchor = anchor_at(share, 0.03);
         const double in = inset(anchor);
         drawing_.items.emplace_back(
             words(foot - glm::dvec2(-in, pitch_ * (row + 0.75)), tick.text, anchor, Ink::quiet));
