@@ -4,6 +4,7 @@
 #include "report/chapters.hpp"
 #include "report/figure_words.hpp"
 #include "report/format_tables.hpp"
+#include "report/loudspeaker_tables.hpp"
 #include "report/table_cells.hpp"
 #include "study/crowd_words.hpp"
 #include "study/width_words.hpp"
@@ -189,11 +190,15 @@ void draw_subject(Pages& pages, const ReportInput& in, study::Subject subject) {
     const auto single = [&](bool by_format) {
         return figures_where(in, subject, [by_format](const Figure& figure) {
             return figure.definition->axis() == Axis::none &&
-                   figure.format.has_value() == by_format;
+                   figure.format.has_value() == by_format && !figure.loudspeaker;
         });
     };
     draw_format_values(pages, in, single(true));
     draw_single_values(pages, in, single(false));
+    draw_loudspeaker_values(pages, in, figures_where(in, subject, [](const Figure& figure) {
+                                return figure.definition->axis() == Axis::none &&
+                                       figure.loudspeaker.has_value();
+                            }));
     draw_spreads(pages, in, on(Axis::seat, false), "Over the seats");
     draw_spreads(pages, in, on(Axis::row, false), "Over the rows");
     draw_along_bands(pages, in, on(Axis::band, false));

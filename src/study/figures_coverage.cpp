@@ -139,7 +139,9 @@ std::span<const FigureDefinition> coverage_figures() {
          "S + 10 lg P - 20 lg r + D - T - a r",
          "inverse square law; ISO 9613-1:1993 for the air",
          "{loudspeaker} gives {value} at the reference seat at {band}",
-         level_reference},
+         level_reference,
+         false,
+         false},
         {"sound.seats_within",
          Subject::sound,
          "Seats within 3 dB",
@@ -192,7 +194,9 @@ std::span<const FigureDefinition> coverage_figures() {
          "P 10^(-C / 10)",
          "derived: the crest factor is peak over long-term level",
          "{loudspeaker} bears {value} over the long term",
-         thermal_power},
+         thermal_power,
+         false,
+         false},
         {"sound.headroom",
          Subject::sound,
          "Amplifier headroom",
@@ -233,7 +237,9 @@ std::span<const FigureDefinition> coverage_figures() {
          "least angle from the axis to an ear",
          "derived",
          "The axis of {loudspeaker} passes the nearest seat by {value}",
-         axis_miss},
+         axis_miss,
+         false,
+         false},
     };
     return entries;
 }
