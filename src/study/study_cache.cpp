@@ -60,9 +60,8 @@ Study StudyCache::update(std::shared_ptr<const room::Brief> brief) {
     study.sound = memory_->sound.get(sound_slice(study), [&](const SoundSlice&) {
         return sound::study_sound(sound_input(study));
     });
-    study.holes = memory_->holes.get(hole_slice(study), [&](const HoleSlice&) {
-        return sound::study_holes(hole_input(study));
-    });
+    study.holes = memory_->holes.get(
+        hole_slice(study), [&](const HoleSlice&) { return sound::study_holes(hole_input(study)); });
     study.figures = evaluate_figures(study);
     study.findings = collect_findings(study);
     return study;
