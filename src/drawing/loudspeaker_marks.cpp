@@ -56,18 +56,20 @@ Points body_of(const room::Loudspeaker& loudspeaker, Projection on_page) {
     return outline_of(std::move(corners));
 }
 
-/// How far a ray goes until it leaves the hall's box, splay taken in at the widest.
+/// How far a ray from inside the hall goes until it meets walls, floor datum or ceiling.
 double way_out_m(const room::Hall& hall, const glm::dvec3& from, const glm::dvec3& along) {
-    const double half =
-        std::max(room::half_width_at(hall, 0.0), room::half_width_at(hall, hall.length_m));
-    const glm::dvec3 low(-half, 0.0, 0.0);
-    const glm::dvec3 high(half, hall.height_m, hall.length_m);
     double out = std::numeric_limits<double>::infinity();
-    for (int axis = 0; axis < 3; ++axis) {
-        if (along[axis] == 0.0) continue;
-        const double wall = along[axis] > 0.0 ? high[axis] : low[axis];
-        out = std::min(out, std::max(0.0, (wall - from[axis]) / along[axis]));
-    }
+    const auto meet = [&](double distance, double nearing) {
+        if (nearing > 0.0) out = std::min(out, std::max(0.0, distance / nearing));
+    };
+    const double splay = std::tan(hall.splay_rad);
+    const double half = room::half_width_at(hall, from.z);
+    for (const double side : {-1.0, 1.0})
+        meet(half - side * from.x, side * along.x - splay * along.z);
+    meet(hall.length_m - from.z, along.z);
+    meet(from.z, -along.z);
+    meet(hall.height_m - from.y, along.y);
+    meet(from.y, -along.y);
     return std::isfinite(out) ? out : 0.0;
 }
 

@@ -30,9 +30,16 @@ const std::vector<Caution>& cautions() {
          "can scratch film: deburr it and try it on film of no value first. The projector maker's "
          "and the local safety rules go before this drawing (common practice, no source)."},
         {"Rigging",
-         "Screens, frames, masking and loudspeakers hang over people. Loads, fixings and second "
-         "suspensions are for a structural engineer to work out and for a competent rigger to "
+         "Screens, frames, masking and loudspeakers hang over people, and heavy cabinets stand "
+         "high "
+         "behind screens. Loads, platforms, fixings and second suspensions are for a structural "
+         "engineer to work out and for a competent rigger to "
          "install and inspect under local codes."},
+        {"Loud sound",
+         "Peaks as high as those planned here harm hearing where they last or come often, and a "
+         "loudspeaker under test can be louder still close by. Levels for audience and staff are "
+         "for a competent person to measure and for the local rules on sound exposure to bound; "
+         "protect the ears of whoever works near a loudspeaker that plays."},
         {"Steps, aisles and exits",
          "Risers, treads, aisle widths, rails, row lengths, travel distances and exits are set by "
          "the local building and fire codes. A floor that suits the eyes here is not for that "

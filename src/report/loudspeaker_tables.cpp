@@ -69,6 +69,10 @@ void draw_columns(Pages& pages,
     std::vector<TableRow> rows;
     const auto& loudspeakers = in.study.layout().loudspeakers;
     for (std::size_t l = 0; l < loudspeakers.size(); ++l) {
+        const bool any =
+            std::any_of(all.begin() + static_cast<long>(from), all.begin() + static_cast<long>(to),
+                        [l](const ByLoudspeaker& column) { return column.figures[l] != nullptr; });
+        if (!any) continue;
         TableRow row{{{loudspeakers[l].name}}};
         for (std::size_t i = from; i < to; ++i)
             row.cells.push_back(cell_of(pages, in, all[i].figures[l]));
@@ -76,7 +80,9 @@ void draw_columns(Pages& pages,
         rows.push_back(std::move(row));
     }
     draw_table(pages, columns, rows);
-    if (!limits.empty()) pages.paragraph(limits + ".", pages.quiet());
+    if (limits.empty()) return;
+    pages.paragraph(limits + ".", pages.quiet());
+    pages.gap(4.0);
 }
 
 }  // namespace

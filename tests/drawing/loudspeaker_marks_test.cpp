@@ -98,7 +98,11 @@ TEST_SUITE("drawing/loudspeaker_marks") {
             for (int i = 0; i < static_cast<int>(layout.loudspeakers.size()); ++i) {
                 const auto& l = layout.loudspeakers[static_cast<std::size_t>(i)];
                 const auto rays = lines_of(section, i, false);
-                if (sound::is_screen_channel(l.channel)) CHECK(rays.size() >= 1);
+                if (!sound::is_screen_channel(l.channel)) continue;
+                CHECK(rays.size() >= 1);
+                for (const Line& ray : lines_of(drawing::plan(study, choice), i, false))
+                    CHECK(std::abs(ray.points[1].x) <=
+                          room::half_width_at(layout.hall, ray.points[1].y) + 1e-9);
                 for (const Line& ray : rays) {
                     CHECK(ray.points[1].y >= -1e-9);
                     CHECK(ray.points[1].y <= layout.hall.height_m + 1e-9);

@@ -146,6 +146,12 @@ void draw_light_cautions(const PanelInput& in, Workspace& w) {
         caution_line(in, w, title);
 }
 
+/// Beside the figures of levels and cabinets.
+void draw_sound_cautions(const PanelInput& in, Workspace& w) {
+    for (const char* title : {"Rigging", "Loud sound"})
+        caution_line(in, w, title);
+}
+
 void splitter(const PanelInput& in, Workspace& w, float whole) {
     const Theme& t = in.theme;
     const ImVec2 at = ImGui::GetCursorScreenPos();
@@ -191,6 +197,7 @@ void draw_figures(const PanelInput& in, Workspace& w, Requests& out) {
     }
     ImGui::PopStyleVar();
     if (w.subject == study::Subject::light) draw_light_cautions(in, w);
+    if (w.subject == study::Subject::sound) draw_sound_cautions(in, w);
     if (groups.empty())
         text_wrapped(t.font.body, t.colour.quiet,
                      "No figures here: this projector gives no picture in this format. The "
