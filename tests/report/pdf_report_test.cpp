@@ -104,6 +104,40 @@ TEST_SUITE("report/pdf_report") {
             }
     }
 
+    TEST_CASE("every loudspeaker's values stand in a line, seven figures a table") {
+        const study::Study& study = tests::studied("steep-240");
+        const TemporaryPdf pdf(report_of(study, options()));
+        const std::string text = packed(pdf.asked("pdftotext", "-layout -"));
+        std::vector<const study::FigureDefinition*> columns;
+        for (const study::Figure& figure : study.figures)
+            if (figure.loudspeaker && figure.definition->axis() == study::Axis::none &&
+                figure.definition->listed &&
+                (columns.empty() || columns.back() != figure.definition))
+                columns.push_back(figure.definition);
+        REQUIRE(columns.size() > 7);
+        const auto& loudspeakers = study.layout().loudspeakers;
+        for (std::size_t from = 0; from < columns.size(); from += 7) {
+            for (std::size_t l = 0; l < loudspeakers.size(); ++l) {
+                std::string line = loudspeakers[l].name;
+                bool any = false;
+                for (std::size_t c = from; c < std::min(from + 7, columns.size()); ++c) {
+                    const study::Figure* figure = study::find_figure(
+                        study, columns[c]->id, {.loudspeaker = static_cast<int>(l)});
+                    any = any || figure;
+                    if (!figure) {
+                        line += "–";
+                        continue;
+                    }
+                    const auto shown = base::quantity(figure->values[0].si, columns[c]->unit,
+                                                      base::UnitSystem::metric);
+                    line += (figure->worst == study::Verdict::missed ? "✗" : "") + shown.number;
+                }
+                INFO(line);
+                if (any) CHECK(text.find(packed(line)) != std::string::npos);
+            }
+        }
+    }
+
     TEST_CASE("single values of the tables are the study's own, as the formatter prints them") {
         const study::Study& study = tests::studied("steep-240");
         const TemporaryPdf pdf(report_of(study, options()));
@@ -112,7 +146,8 @@ TEST_SUITE("report/pdf_report") {
         std::string line;
         for (std::size_t i = 0; i < study.figures.size(); ++i) {
             const study::Figure& figure = study.figures[i];
-            if (figure.definition->axis() != study::Axis::none || !figure.definition->listed)
+            if (figure.definition->axis() != study::Axis::none || !figure.definition->listed ||
+                figure.loudspeaker)
                 continue;
             INFO(figure.definition->id);
             const auto shown = base::quantity(figure.values[0].si, figure.definition->unit,
