@@ -168,8 +168,8 @@ std::string beat_line(const PatchScene& scene) {
     const sound::PictureBeat& b = *scene.beat;
     const double most = b.seen.at(static_cast<std::size_t>(b.worst_seat)).visibility;
     return "beat every " + base::quantity_text(b.beat.period_m(), Unit::millimetre, scene.units) +
-           " · " + base::fixed_text(most, most < 0.095 ? 2 : 1) +
-           " times the eye's threshold · seen by " +
+           (period_fits(scene) ? "" : ", more than this piece") + " · " +
+           base::fixed_text(most, most < 0.095 ? 2 : 1) + " times the eye's threshold · seen by " +
            base::quantity_text(b.seats_that_see, Unit::fraction, scene.units) + " of the seats";
 }
 

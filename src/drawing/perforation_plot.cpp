@@ -107,7 +107,7 @@ void draw_numbers(Drawing& drawing,
     };
     for (std::size_t i = 0; i < at.size(); ++i) {
         if (!has_holes(trials[i])) continue;
-        const double aside = radius_of(trials[i], pitch) + 0.55 * pitch;
+        const double aside = radius_of(trials[i], pitch) + (i == 0 ? 1.0 : 0.55) * pitch;
         glm::dvec2 here = at[i] + glm::dvec2(aside, 0.0);
         for (int tried = 0; tried < 16 && !free(here); ++tried) {
             const double angle = base::kPi / 4.0 * tried;
