@@ -23,6 +23,7 @@ enum class Unit {
     radian,          ///< °           | °
     per_radian,      ///< stored in 1/rad, shown as 1/°: things that a degree holds
     second,          ///< stored in s, shown as ms
+    long_second,     ///< stored in s, shown as s: times that sound takes to die away
     lumen,           ///< lm
     lux,             ///< lx          | fc
     cd_per_m2,       ///< cd/m²       | fL

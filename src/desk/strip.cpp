@@ -94,7 +94,7 @@ const char* strip_name(StripDrawing strip) {
         case StripDrawing::reflections:
             return "Reflections";
         case StripDrawing::loss:
-            return "Screen loss";
+            return "Loss";
         case StripDrawing::holes:
             return "Holes";
         case StripDrawing::plate:

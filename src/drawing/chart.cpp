@@ -67,7 +67,8 @@ void Chart::ticks_below(const std::vector<Tick>& across, int row) {
         const glm::dvec2 foot = place(tick.at, y_.low);
         if (row == 0)
             drawing_.items.emplace_back(
-                stroke(foot, foot - glm::dvec2(0.0, kTick), Weight::seen, Ink::quiet));
+                stroke(foot, foot - glm::dvec2(0.0, std::min(kTick, 0.25 * pitch_)), Weight::seen,
+                       Ink::quiet));
         if (tick.text.empty()) continue;
         const double share = x_.share(tick.at);
         const Anchor anchor = anchor_at(share, 0.03);

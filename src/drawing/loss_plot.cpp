@@ -18,7 +18,7 @@ using Points = std::vector<glm::dvec2>;
 // In rows of lettering.
 constexpr double kLeftWords = 2.6;   ///< "-10 dB"
 constexpr double kRightWords = 2.0;  ///< "75°"
-constexpr double kBetween = kRightWords + kLeftWords + 0.8;
+constexpr double kBetween = kRightWords + kLeftWords + 1.6;
 constexpr int kRowsAbove = 3;
 constexpr double kBelow = 1.75;  ///< two rows, the second's middle
 constexpr double kMargin = 0.6;  ///< half a row and some air

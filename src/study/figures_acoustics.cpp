@@ -129,8 +129,8 @@ std::optional<double> decay_share(const Cell& c, Working& w) {
     const sound::DecayBand* d = decay_of(c);
     const auto most = sound::speech_decay_s(surfaces_of(c).volume_m3);
     if (!d || !most) return std::nullopt;
-    const double decay = w.input("T", "decay time by Eyring", d->eyring_s, Unit::second);
-    return decay / w.input("T_most", "for speech in such a volume", *most, Unit::second);
+    const double decay = w.input("T", "decay time by Eyring", d->eyring_s, Unit::long_second);
+    return decay / w.input("T_most", "for speech in such a volume", *most, Unit::long_second);
 }
 
 /// Mean of the octaves of 500 Hz and 1 kHz.
@@ -153,7 +153,7 @@ std::optional<double> critical_distance(const Cell& c, Working& w) {
 
 std::optional<double> schroeder_frequency(const Cell& c, Working& w) {
     const double decay =
-        w.input("T", "decay time, mean of 500 Hz and 1 kHz", middle_decay_s(c), Unit::second);
+        w.input("T", "decay time, mean of 500 Hz and 1 kHz", middle_decay_s(c), Unit::long_second);
     return sound::schroeder_frequency_hz(
         decay, w.input("V", "air in the hall", surfaces_of(c).volume_m3, Unit::cubic_metre));
 }
@@ -208,11 +208,11 @@ std::span<const FigureDefinition> acoustics_figures() {
          "Part of the sound energy that a surface of the hall takes, over all surfaces by area.",
          "a = sum of S_i a_i / S", "derived: the layout's own coefficients, which are yours",
          "The hall's surfaces take {value} on average at {band}", mean_absorption},
-        {"sound.decay_sabine", Subject::sound, "Decay time, Sabine", Unit::second, kB,
+        {"sound.decay_sabine", Subject::sound, "Decay time, Sabine", Unit::long_second, kB,
          "Time in which sound in the hall would fall by 60 dB, were it spread evenly.",
          "24 ln 10 V / (c (A + 4 m V))", "W. C. Sabine, 1900; ISO 9613-1:1993 for the air",
          "Sound lingers for {value} at {band} by Sabine", decay_sabine},
-        {"sound.decay_eyring", Subject::sound, "Decay time, Eyring", Unit::second, kB,
+        {"sound.decay_eyring", Subject::sound, "Decay time, Eyring", Unit::long_second, kB,
          "The same for a hall that absorbs much, as a cinema does.",
          "24 ln 10 V / (c (-S ln(1 - a) + 4 m V))",
          "C. F. Eyring, 1930, from memory; ISO 9613-1:1993 for the air",
@@ -220,7 +220,7 @@ std::span<const FigureDefinition> acoustics_figures() {
         {"sound.decay_least",
          Subject::sound,
          "Decay, close listening",
-         Unit::second,
+         Unit::long_second,
          {},
          "Lower side of the recommended range, at middle frequencies.",
          "0.25 s (V / 100 m³)^(1/3)",
@@ -230,7 +230,7 @@ std::span<const FigureDefinition> acoustics_figures() {
         {"sound.decay_most",
          Subject::sound,
          "Decay, speech",
-         Unit::second,
+         Unit::long_second,
          {},
          "Upper side of the recommended range, at middle frequencies.",
          "0.37 s lg V - 0.14 s",

@@ -15,12 +15,12 @@ using rakeline::tests::relative;
 namespace {
 
 constexpr Unit kUnits[] = {
-    Unit::metre,      Unit::millimetre, Unit::square_metre, Unit::cubic_metre, Unit::radian,
-    Unit::second,     Unit::lumen,      Unit::lux,          Unit::cd_per_m2,   Unit::lumen_per_watt,
-    Unit::decibel,    Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
-    Unit::kg_per_m2,  Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
-    Unit::count,      Unit::hour,       Unit::kelvin,       Unit::air_flow,    Unit::money,
-    Unit::per_radian, Unit::kilogram,
+    Unit::metre,     Unit::millimetre, Unit::square_metre, Unit::cubic_metre, Unit::radian,
+    Unit::second,    Unit::lumen,      Unit::lux,          Unit::cd_per_m2,   Unit::lumen_per_watt,
+    Unit::decibel,   Unit::watt,       Unit::ampere,       Unit::volt,        Unit::hertz,
+    Unit::kg_per_m2, Unit::celsius,    Unit::pascal,       Unit::ratio,       Unit::fraction,
+    Unit::count,     Unit::hour,       Unit::long_second,  Unit::kelvin,      Unit::air_flow,
+    Unit::money,     Unit::per_radian, Unit::kilogram,
 };
 constexpr UnitSystem kSystems[] = {UnitSystem::metric, UnitSystem::imperial};
 
